@@ -1,0 +1,1 @@
+"""Text in, text out: units, lengths as people write them, counting, faults and sentences."""

@@ -1,0 +1,178 @@
+"""How the library says no: faults as data, carried by one exception.
+
+What cannot be built is refused here; what can be built but should not be is a finding on the plan.
+Nothing in this module knows of HTTP.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, replace
+from math import isfinite
+from typing import Any, TypeVar
+
+from roofing_core.measures.sentences import Amount, Sentence, System, say, shown
+
+First = TypeVar("First")
+Second = TypeVar("Second")
+Third = TypeVar("Third")
+Fourth = TypeVar("Fourth")
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One thing wrong with what was asked.
+
+    Attributes:
+        at: Where it is, from the outermost name to the innermost, such as ("shingle", "exposure").
+        came: What came, as text, or a measurement when the caller gave a number.
+        wanted: What would be right, as a sentence.
+    """
+
+    at: tuple[str | int, ...]
+    came: str | Amount
+    wanted: Sentence
+
+    def written(self, system: System = "us") -> str:
+        """Write the fault as one sentence in a unit system, for instance for a log line."""
+        where = ".".join(str(part) for part in self.at) or "the request"
+        came = self.came if isinstance(self.came, str) else self.came.written(system)
+        return f"{where} came as {came}: {self.wanted.written(system)}"
+
+
+class Refused(ValueError):  # noqa: N818 - it is not an error of ours, it is an answer
+    """What was asked cannot be built. Carries every fault found, not only the first.
+
+    Attributes:
+        faults: One entry per bad field, in the order of the fields.
+    """
+
+    def __init__(self, *faults: Fault) -> None:
+        super().__init__("; ".join(fault.written() for fault in faults))
+        self.faults = faults
+
+    def below(self, *at: str | int) -> Refused:
+        """Give the same refusal with its places moved below an outer name."""
+        return type(self)(*(replace(fault, at=(*at, *fault.at)) for fault in self.faults))
+
+    def renamed(self, places: Mapping[str, str]) -> Refused:
+        """Give the same refusal with each place's first name replaced by a dotted place."""
+        return type(self)(
+            *(
+                replace(fault, at=(*places.get(str(fault.at[0]), str(fault.at[0])).split("."),
+                                   *fault.at[1:]))
+                for fault in self.faults
+            )
+        )
+
+
+class TooManyPieces(Refused):
+    """The roof would need more pieces than the stated limit; nothing was laid."""
+
+
+def refuse_if_any(faults: Iterable[Fault | None]) -> None:
+    """Raise one refusal with all the faults among those given; pass when there are none."""
+    found = tuple(fault for fault in faults if fault is not None)
+    if found:
+        raise Refused(*found)
+
+
+def fault(at: str, came: str | Amount, *wanted: object) -> Fault:
+    """Make a fault from a dotted place, what came, and the parts of a sentence."""
+    return Fault(tuple(at.split(".")), came, say(*wanted))
+
+
+#: The largest length of any roof, 100,000 ft, and the largest number of any other unit.
+LARGEST_LENGTH, LARGEST = 1.2e6, 1e10
+
+
+def largest(unit: str) -> float:
+    """Give the largest number that a unit inside is taken up to."""
+    return LARGEST_LENGTH if unit == "in" else LARGEST
+
+
+def not_positive(at: str, amount: Amount) -> Fault | None:
+    """Give a fault unless the amount is over zero and of a size a roof can have."""
+    most = LARGEST_LENGTH if amount.unit == "in" else LARGEST
+    if 0 < amount.value <= most:
+        return None
+    return fault(at, shown(amount), "more than zero and at most ", Amount(most, amount.unit))
+
+
+def negative(at: str, amount: Amount) -> Fault | None:
+    """Give a fault unless the amount is zero or more and of a size a roof can have."""
+    most = LARGEST_LENGTH if amount.unit == "in" else LARGEST
+    if 0 <= amount.value <= most:
+        return None
+    return fault(at, shown(amount), "zero or more and at most ", Amount(most, amount.unit))
+
+
+def require_positive(unit: str, /, **values: float) -> None:
+    """Refuse values that are zero, negative or not finite, naming each.
+
+    Args:
+        unit: The unit they share, such as ``in``.
+        values: The values by the names that the caller knows them by.
+
+    Raises:
+        Refused: One or more values are not over zero and finite.
+    """
+    most = largest(unit)
+    if all(0 < value <= most for value in values.values()):
+        return
+    refuse_if_any(not_positive(name, Amount(value, unit)) for name, value in values.items())
+
+
+def require_not_negative(unit: str, /, **values: float) -> None:
+    """Refuse values that are negative or not finite, naming each. Zero passes.
+
+    Args:
+        unit: The unit they share, such as ``in``.
+        values: The values by the names that the caller knows them by.
+
+    Raises:
+        Refused: One or more values are negative or not finite.
+    """
+    most = largest(unit)
+    if all(0 <= value <= most for value in values.values()):
+        return
+    refuse_if_any(negative(name, Amount(value, unit)) for name, value in values.items())
+
+
+def together(
+    first: Callable[[], First],
+    second: Callable[[], Second],
+    third: Callable[[], Third],
+    fourth: Callable[[], Fourth],
+) -> tuple[First, Second, Third, Fourth]:
+    """Make four parts that do not need each other, and report the faults of all of them at once.
+
+    Args:
+        first: A call that makes the first part; likewise the others.
+        second: The second part.
+        third: The third part.
+        fourth: The fourth part.
+
+    Returns:
+        The parts.
+
+    Raises:
+        Refused: One or more parts were refused; carries the faults of all, each place once.
+    """
+    made: list[Any] = []
+    refusals: list[Refused] = []
+    for make in (first, second, third, fourth):
+        try:
+            made.append(make())
+        except Refused as refusal:
+            refusals.append(refusal)
+    if refusals:
+        faults = {fault.at: fault for refusal in reversed(refusals) for fault in refusal.faults}
+        kinds = {type(refusal) for refusal in refusals}
+        raise (kinds.pop() if len(kinds) == 1 else Refused)(*reversed(faults.values()))
+    return made[0], made[1], made[2], made[3]
+
+
+def is_number(value: object) -> bool:
+    """Tell whether a value is a finite number that can be measured with (a bool is not)."""
+    return isinstance(value, int | float) and not isinstance(value, bool) and isfinite(value)

@@ -1,0 +1,178 @@
+"""Measurements as text for people, and sentences that hold measurements.
+
+The number in an answer is never rounded. The text is, and says so by its form: feet, inches and
+the nearest 1/16, or whole millimetres. A sentence keeps its measurements as numbers until it is
+written, so that one sentence serves both unit systems.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from math import floor, gcd, isfinite
+from types import MappingProxyType
+
+from roofing_core.measures.units import SHOWN, System
+
+#: From this many inches on, a length is written in feet and inches.
+FEET_FROM = 48
+
+_SIXTEENTHS = tuple(
+    "" if n == 0 else f"{n // gcd(n, 16)}/{16 // gcd(n, 16)}" for n in range(16)
+)
+
+
+def write_length(inches: float, system: System = "us") -> str:
+    """Write a length for a person: to the nearest 1/16 in (half up), or to the nearest mm.
+
+    Args:
+        inches: The length; may be negative.
+        system: ``us`` or ``metric``.
+
+    Returns:
+        Such as ``9 ft 4 in``, ``13 1/16 in`` or ``2845 mm``; feet from 4 ft on.
+
+    Source:
+        Rounding half up is how the Navy Builder manual (NAVEDTRA 14044, ch. 2) writes 111.12 in
+        as 9 ft 3 1/8 in.
+
+    >>> write_length(111.12)
+    '9 ft 3 1/8 in'
+    """
+    if not isfinite(inches):
+        return str(inches)
+    if system == "metric":
+        return f"{floor(inches * 254 / 10 + 0.5)} mm"
+    sixteenths = floor(abs(inches) * 16 + 0.5)
+    sign = "-" if inches < 0 and sixteenths else ""
+    whole, part = divmod(sixteenths, 16)
+    if whole < FEET_FROM:
+        if not part:
+            return f"{sign}{whole} in"
+        return f"{sign}{whole} {_SIXTEENTHS[part]} in" if whole else f"{sign}{_SIXTEENTHS[part]} in"
+    feet, whole = divmod(whole, 12)
+    if part:
+        inch = f"{whole} {_SIXTEENTHS[part]} in" if whole else f"{_SIXTEENTHS[part]} in"
+        return f"{sign}{feet} ft {inch}"
+    return f"{sign}{feet} ft {whole} in" if whole else f"{sign}{feet} ft"
+
+
+def _figures(value: float) -> str:
+    """Write a number to about three figures, without trailing zeros."""
+    size = abs(value)
+    text = f"{value:.0f}" if size >= 100 else f"{value:.1f}" if size >= 10 else f"{value:.2f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _count(value: float, _: System) -> str:
+    return str(int(value)) if value == int(value) else _figures(value)
+
+
+def _pitch(value: float, _: System) -> str:
+    return f"{_figures(value * 12)}:12"
+
+
+def _percent(value: float, _: System) -> str:
+    return f"{_figures(value)} %"
+
+
+def _square(value: float, _: System) -> str:
+    return f"{value:.2f} squares"
+
+
+_WRITERS: Mapping[str, Callable[[float, System], str]] = MappingProxyType(
+    {
+        "in": write_length,
+        "count": _count,
+        "1": _count,
+        "pitch": _pitch,
+        "percent": _percent,
+        "square": _square,
+    }
+)
+
+_SPELT = MappingProxyType({"fl_oz": "fl oz"})
+
+
+def write(value: float, unit: str, system: System = "us") -> str:
+    """Write a number of any unit inside for a person.
+
+    Args:
+        value: The number inside.
+        unit: Its unit inside, a key of `units.SHOWN`.
+        system: ``us`` or ``metric``.
+
+    Returns:
+        The number, rounded to what a person reads, with its unit; a count has none.
+
+    Source:
+        None: a way of writing.
+
+    >>> write(65, "lb"), write(65, "lb", "metric"), write(0.25, "pitch")
+    ('65 lb', '29.5 kg', '3:12')
+    """
+    if not isfinite(value):
+        return str(value)
+    writer = _WRITERS.get(unit)
+    if writer is not None:
+        return writer(value, system)
+    scale = SHOWN[unit][system]
+    return f"{_figures(scale.shown(value))} {_SPELT.get(scale.unit, scale.unit)}"
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A number whose unit is known only with it: a measurement in a sentence, an order line.
+
+    Attributes:
+        value: The number, in the unit inside.
+        unit: The unit inside, a key of `units.SHOWN`.
+    """
+
+    value: float
+    unit: str
+
+    def written(self, system: System = "us") -> str:
+        """Write the amount for a person in a unit system."""
+        return write(self.value, self.unit, system)
+
+
+def shown(amount: Amount) -> Amount | str:
+    """Give an amount that is fit to show: as it is, or as text when it is not a finite number."""
+    return amount if isfinite(amount.value) else str(amount.value)
+
+
+def length(inches: float) -> Amount:
+    """Give a length as an amount, to put into a sentence."""
+    return Amount(inches, "in")
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """Words with measurements among them, written out in a unit system when read.
+
+    Attributes:
+        parts: Words and amounts in their order.
+    """
+
+    parts: tuple[str | Amount, ...]
+
+    def written(self, system: System = "us") -> str:
+        """Write the sentence with its measurements in a unit system."""
+        return "".join(
+            part if isinstance(part, str) else write(part.value, part.unit, system)
+            for part in self.parts
+        )
+
+
+def say(*parts: object) -> Sentence:
+    """Make a sentence from words, amounts and other sentences; anything else as its text."""
+    flat: list[str | Amount] = []
+    for part in parts:
+        if isinstance(part, Sentence):
+            flat.extend(part.parts)
+        elif isinstance(part, Amount):
+            flat.append(part)
+        else:
+            flat.append(str(part))
+    return Sentence(tuple(flat))

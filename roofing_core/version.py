@@ -1,0 +1,3 @@
+"""The version of the library and of the service, said once."""
+
+VERSION = "0.1.0"
