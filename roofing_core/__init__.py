@@ -1,0 +1,131 @@
+"""Roofing calculations: from tape measure to order list, as pure functions.
+
+Inside, every number is a plain float in inches, square inches, cubic inches, pounds or radians, and
+a pitch is rise over run. The job reads in this order: read what people write, measure the roof, lay
+its layers one by one, or `plan` all of it at once. What cannot be built is `Refused`, with every
+fault named; what should not be built is a finding on the plan.
+"""
+
+from roofing_core.job.choices import (
+    Choices,
+    Coursing,
+    Decking,
+    Job,
+    Metalwork,
+    Nailing,
+    Sealing,
+    Underlaying,
+)
+from roofing_core.job.plan import Plan, plan
+from roofing_core.layers.courses import courses, courses_to_cover
+from roofing_core.layers.deck import deck
+from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
+from roofing_core.layers.ice_barrier import ice_barrier, ice_barrier_reach
+from roofing_core.layers.metal import metal_run
+from roofing_core.layers.nailing import nail_positions, nails_per_strip
+from roofing_core.layers.offsets import generated_sequence, offsets, sequence_with_wide_ends
+from roofing_core.layers.pieces import pieces_of
+from roofing_core.layers.sealant import sealant
+from roofing_core.layers.underlayment import underlayment
+from roofing_core.layers.weight import lifting_limit, weight, weights
+from roofing_core.materials import (
+    CapNail,
+    Metal,
+    Nail,
+    Panel,
+    Roll,
+    Sealant,
+    Shingle,
+    Starter,
+    Tape,
+    catalogue,
+    material,
+)
+from roofing_core.measures.counting import whole_packs, whole_pieces
+from roofing_core.measures.faults import Fault, Refused, TooManyPieces
+from roofing_core.measures.quantities import from_quantity, to_quantity
+from roofing_core.measures.reading import read, read_length, read_pitch
+from roofing_core.measures.sentences import write, write_length
+from roofing_core.measures.units import convert
+from roofing_core.roof.hips import hip_line, jack_difference
+from roofing_core.roof.pitch import (
+    hip_valley_factor,
+    pitch_angle,
+    pitch_factors,
+    pitch_of,
+    slope_factor,
+)
+from roofing_core.roof.planes import SingleSlope, measure, planes, roof_area, slope
+from roofing_core.sheets.text import plan_text
+from roofing_core.version import VERSION as __version__
+
+__all__ = [
+    "CapNail",
+    "Choices",
+    "Coursing",
+    "Decking",
+    "Fault",
+    "Job",
+    "Metal",
+    "Metalwork",
+    "Nail",
+    "Nailing",
+    "Panel",
+    "Plan",
+    "Refused",
+    "Roll",
+    "Sealant",
+    "Sealing",
+    "Shingle",
+    "SingleSlope",
+    "Starter",
+    "Tape",
+    "TooManyPieces",
+    "Underlaying",
+    "__version__",
+    "catalogue",
+    "convert",
+    "courses",
+    "courses_to_cover",
+    "deck",
+    "fasteners",
+    "from_quantity",
+    "generated_sequence",
+    "hip_line",
+    "hip_valley_factor",
+    "ice_barrier",
+    "ice_barrier_reach",
+    "jack_difference",
+    "least_nail_length",
+    "lifting_limit",
+    "material",
+    "measure",
+    "metal_run",
+    "nail_positions",
+    "nails_per_pound",
+    "nails_per_strip",
+    "offsets",
+    "pieces_of",
+    "pitch_angle",
+    "pitch_factors",
+    "pitch_of",
+    "plan",
+    "plan_text",
+    "planes",
+    "read",
+    "read_length",
+    "read_pitch",
+    "roof_area",
+    "sealant",
+    "sequence_with_wide_ends",
+    "slope",
+    "slope_factor",
+    "to_quantity",
+    "underlayment",
+    "weight",
+    "weights",
+    "whole_packs",
+    "whole_pieces",
+    "write",
+    "write_length",
+]

@@ -1,0 +1,242 @@
+"""What a job is asked with: the roof, its materials, and how the work is done.
+
+Everything but the roof has a default, and a plan repeats all of it. Each default of a way of
+working stands here or in its layer, once.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+from typing import Literal
+
+from roofing_core.layers import courses as _courses
+from roofing_core.layers import offsets as _offsets
+from roofing_core.layers.ice_barrier import Edition
+from roofing_core.materials import nominal
+from roofing_core.materials.kinds import (
+    CapNail,
+    Metal,
+    Nail,
+    Panel,
+    Roll,
+    Sealant,
+    Shingle,
+    Starter,
+    Tape,
+)
+from roofing_core.measures.faults import require_not_negative
+from roofing_core.measures.units import Inches
+from roofing_core.roof.planes import SingleSlope
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Decking:
+    """How the deck is laid, when it is part of the job.
+
+    Attributes:
+        lay: Whether the deck is part of the job.
+        support_spacing: From rafter to rafter.
+        edge_spacing: Between nails along supported panel edges.
+        field_spacing: Between nails along the supports within a panel.
+    """
+
+    lay: bool = False
+    support_spacing: Inches = 24.0
+    edge_spacing: Inches = 6.0
+    field_spacing: Inches = 12.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Underlaying:
+    """How the underlayment is laid.
+
+    Attributes:
+        head_lap: Of each row over the one below, at 4:12 and up.
+        end_lap: Where one roll goes on from another within a row.
+        end_lap_stagger: Least distance between end laps of neighbouring rows.
+        past_metal: How far the first row stands past the eave metal.
+        trim_allowance: How much longer than the roof each row is cut, at each rake.
+        ice_barrier: Whether an ice barrier is laid first, where the area has ice damming.
+        inside_wall: How far inside the wall line an ice barrier reaches, measured level.
+        over_ice_barrier: How far the first row of underlayment laps over the ice barrier.
+        ice_barrier_head_lap: Of each row of ice barrier over the one below.
+        ice_barrier_end_lap: Where one roll of ice barrier goes on from another.
+        code_edition: Edition of the residential code whose rule for the ice barrier is used.
+        lap_spacing: Between cap nails along eave and laps.
+        field_spacing: Between cap nails in the lines within a row.
+        field_lines: Lines of cap nails within a row.
+    """
+
+    head_lap: Inches = 4.0
+    end_lap: Inches = 4.0
+    end_lap_stagger: Inches = 72.0
+    past_metal: Inches = 0.25
+    trim_allowance: Inches = 2.0
+    ice_barrier: bool = False
+    inside_wall: Inches = 24.0
+    over_ice_barrier: Inches = 4.0
+    ice_barrier_head_lap: Inches = 4.0
+    ice_barrier_end_lap: Inches = 6.0
+    code_edition: Edition = "2021"
+    lap_spacing: Inches = 12.0
+    field_spacing: Inches = 24.0
+    field_lines: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Coursing:
+    """How the shingles are laid.
+
+    Attributes:
+        starter_past_metal: How far the starter stands past the eave metal.
+        course_past_starter: How far the first course stands past the starter; 0 is flush.
+        shingle_past_rake: How far shingles stand past the rake metal.
+        edge_distance: No nail nearer than this to the top edge of the deck.
+        minimum_clearance: Least distance between joints of neighbouring courses.
+        minimum_end_piece: Least width of a piece at a rake.
+    """
+
+    starter_past_metal: Inches = _courses.STARTER_PAST_METAL
+    course_past_starter: Inches = _courses.COURSE_PAST_STARTER
+    shingle_past_rake: Inches = _offsets.SHINGLE_PAST_RAKE
+    edge_distance: Inches = _courses.EDGE_DISTANCE
+    minimum_clearance: Inches = _offsets.MINIMUM_CLEARANCE
+    minimum_end_piece: Inches = _offsets.MINIMUM_END_PIECE
+
+    def __post_init__(self) -> None:
+        """Refuse what no layer looks at: a width that cannot be."""
+        require_not_negative("in", minimum_end_piece=self.minimum_end_piece)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Metalwork:
+    """How the edge metal is laid.
+
+    Attributes:
+        lap: Of one length over the next.
+        eave_tab: Bent round the corner at each end of the eave metal, under the rake metal.
+        ridge_proud: How far the ridge metal stands past the rake metal at each end.
+        nail_spacing: Between nails, at most.
+        ridge_nail_spacing: Between nails of the ridge metal, at most.
+        end_distance: From the end of a run to its first nail.
+        least_piece: No piece of metal is cut shorter.
+        nail_cover: The ridge metal reaches at least this far past the nails that it covers.
+    """
+
+    lap: Inches = 6.0
+    eave_tab: Inches = 2.0
+    ridge_proud: Inches = 0.25
+    nail_spacing: Inches = 12.0
+    ridge_nail_spacing: Inches = 12.0
+    end_distance: Inches = 1.0
+    least_piece: Inches = 12.0
+    nail_cover: Inches = 1.0
+
+    def __post_init__(self) -> None:
+        """Refuse what no layer looks at: widths that cannot be."""
+        require_not_negative("in", ridge_proud=self.ridge_proud, nail_cover=self.nail_cover)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Nailing:
+    """How the shingles are nailed.
+
+    Attributes:
+        high_wind: Whether six nails go into each strip, and cap nails into a closer pattern.
+        end_distance: From the end of a strip to its first nail.
+        deck_penetration: Depth that a nail reaches into a deck that is thick enough.
+    """
+
+    high_wind: bool = False
+    end_distance: Inches = 1.0
+    deck_penetration: Inches = 0.75
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sealing:
+    """How metal, nails and closing courses are sealed.
+
+    Attributes:
+        beads_per_leg: Beads under each leg of the ridge metal.
+        bead_size: Of a bead: its diameter, or its side.
+        bead_section: The shape of a bead.
+        dab_diameter: Of the dab on an exposed nail.
+        dab_thickness: Of that dab.
+        bedding_thickness: Of the asphalt cement under a closing course.
+    """
+
+    beads_per_leg: int = 2
+    bead_size: Inches = 0.25
+    bead_section: Literal["round", "half_round", "square", "fillet"] = "round"
+    dab_diameter: Inches = 1.0
+    dab_thickness: Inches = 0.125
+    bedding_thickness: Inches = 0.0625
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choices:
+    """The materials, and how the work is done.
+
+    Attributes:
+        panel: The deck's panels; their thickness counts for nails also where no deck is laid.
+        joint_tape: Tape over the deck's joints.
+        eave_metal: Metal along the eave.
+        rake_metal: Metal along the rakes.
+        ridge_metal: Metal over the top edge.
+        underlayment: Underlayment.
+        ice_barrier: Ice barrier.
+        starter: Starter.
+        shingle: Shingles.
+        shingle_nail: Nails for shingles and starter.
+        metal_nail: Nails for metal.
+        cap_nail: Nails for underlayment.
+        deck_nail: Nails for the deck.
+        sealant: Sealant for beads and dabs.
+        cement: Asphalt cement for bedding.
+        decking: How the deck is laid.
+        underlaying: How the underlayment is laid.
+        coursing: How the shingles are laid.
+        metalwork: How the metal is laid.
+        nailing: How the shingles are nailed.
+        sealing: How things are sealed.
+    """
+
+    panel: Panel = nominal.PLYWOOD
+    joint_tape: Tape = nominal.JOINT_TAPE
+    eave_metal: Metal = nominal.EAVE_METAL
+    rake_metal: Metal = nominal.RAKE_METAL
+    ridge_metal: Metal = nominal.RIDGE_METAL
+    underlayment: Roll = nominal.FELT_15
+    ice_barrier: Roll = nominal.ICE_BARRIER
+    starter: Starter = nominal.SELF_MADE_STARTER
+    shingle: Shingle = nominal.METRIC_STRIP
+    shingle_nail: Nail = nominal.ROOFING_NAIL
+    metal_nail: Nail = nominal.ROOFING_NAIL
+    cap_nail: CapNail = nominal.CAP_NAIL
+    deck_nail: Nail = nominal.DECK_NAIL
+    sealant: Sealant = nominal.CARTRIDGE
+    cement: Sealant = nominal.CEMENT_CAN
+    decking: Decking = Decking()
+    underlaying: Underlaying = Underlaying()
+    coursing: Coursing = Coursing()
+    metalwork: Metalwork = Metalwork()
+    nailing: Nailing = Nailing()
+    sealing: Sealing = Sealing()
+
+
+_CHOICES = tuple(field.name for field in fields(Choices))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job(Choices):
+    """A roof to plan, with its materials and how the work is done.
+
+    Attributes:
+        roof: The roof as it was measured.
+    """
+
+    roof: SingleSlope
+
+    def choices(self) -> Choices:
+        """Give everything but the roof."""
+        return Choices(**{name: getattr(self, name) for name in _CHOICES})

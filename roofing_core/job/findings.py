@@ -1,0 +1,228 @@
+"""Findings: what on a laid-out roof breaks a rule or is worth knowing, where, and what cures it.
+
+A finding never changes the plan. Where a cure is a number, using it makes the finding go away.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from roofing_core.job import rules
+from roofing_core.job.layout import Layout
+from roofing_core.job.rules import Rule, Severity
+from roofing_core.job.order import Order
+from roofing_core.layers.nailing import hand_sealed
+from roofing_core.layers.offsets import generated_sequence, sequence_with_wide_ends
+from roofing_core.measures.sentences import Amount, Sentence, length, say
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """Something on the plan that breaks a rule, or that is worth knowing.
+
+    Attributes:
+        rule: The rule's stable code.
+        severity: How bad it is.
+        place: Where on the roof.
+        says: What was found.
+        value: What the plan has.
+        limit: What the rule asks, or what the caller chose in its stead.
+        source: Where the rule is published.
+        cure: What puts it right.
+    """
+
+    rule: str
+    severity: Severity
+    place: str
+    says: Sentence
+    value: Amount
+    limit: Amount
+    source: str
+    cure: Sentence
+
+
+def finding(
+    rule: Rule, value: float, place: str, *, limit: float | None = None, cure: Sentence | None = None
+) -> Finding:
+    """Make the finding of a breach of a rule.
+
+    Args:
+        rule: The rule that is broken.
+        value: What the plan has, in the rule's unit.
+        place: Where on the roof.
+        limit: The limit that the caller chose instead of the rule's own.
+        cure: A closer cure than the rule's own.
+
+    Returns:
+        The finding, with its value, limit, source and cure.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The rule's own.
+
+    >>> finding(rules.METAL_LAP, 1.5, "eave metal").says.written()
+    'Each length of edge metal laps the next by at least 2 in. Here: 1 1/2 in.'
+    """
+    has = Amount(value, rule.unit)
+    asked = Amount(rule.limit if limit is None else limit, rule.unit)
+    return Finding(
+        rule=rule.id,
+        severity=rule.severity,
+        place=place,
+        says=say(*rule.asks_with(asked), " Here: ", has, "."),
+        value=has,
+        limit=asked,
+        source=rule.source.text(),
+        cure=cure if cure is not None else say(rule.cure),
+    )
+
+
+def findings(layout: Layout, ordered: Order) -> tuple[Finding, ...]:
+    """Hold a laid-out roof against the rules.
+
+    Args:
+        layout: The roof with all its layers.
+        ordered: The order list.
+
+    Returns:
+        One entry per breach, from the roof up through its layers; empty when nothing was found.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Each rule's own.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> from roofing_core.job.order import order
+    >>> layout = lay_out(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> [found.rule for found in findings(layout, order(layout))]
+    ['underlayment.single_layer_pitch', 'order.spare_shingles']
+    """
+    return (
+        *_of_the_pitch(layout),
+        *_of_the_underlayment(layout),
+        *_of_the_metal(layout),
+        *_of_the_joints(layout),
+        *_of_the_nails(layout),
+        *_of_the_top(layout),
+        *_broken(rules.SPARE_SHINGLES, ordered.shingles.left_over.value, "order"),
+    )
+
+
+def _broken(rule: Rule, value: float, place: str) -> Iterator[Finding]:
+    if not rule.kept_by(value):
+        yield finding(rule, value, place)
+
+
+def _of_the_pitch(layout: Layout) -> Iterator[Finding]:
+    pitch = layout.roof.pitch
+    yield from _broken(rules.SINGLE_UNDERLAYMENT_PITCH, pitch, "slope")
+    if hand_sealed(pitch):
+        yield finding(rules.STEEP_PITCH, pitch, "slope")
+
+
+def _of_the_underlayment(layout: Layout) -> Iterator[Finding]:
+    how = layout.choices.underlaying
+    if layout.underlayment.layers == 1:
+        yield from _broken(rules.HEAD_LAP, how.head_lap, "underlayment")
+    if layout.underlayment.end_laps:
+        yield from _broken(rules.END_LAP, how.end_lap, "underlayment")
+        yield from _broken(rules.END_LAP_STAGGER, how.end_lap_stagger, "underlayment")
+
+
+def _of_the_metal(layout: Layout) -> Iterator[Finding]:
+    thickness = layout.choices.panel.thickness
+    for run in layout.metal:
+        place = f"{run.edge.replace('_', ' ')} metal"
+        if run.laps:
+            yield from _broken(rules.METAL_LAP, run.lap, place)
+        if run.edge == "ridge":
+            spacing = layout.choices.metalwork.ridge_nail_spacing
+        else:
+            spacing = layout.choices.metalwork.nail_spacing
+            yield from _broken(rules.METAL_DECK_LEG, run.deck_leg, place)
+            yield from _broken(rules.METAL_BELOW_DECK, run.face_leg - thickness, place)
+        yield from _broken(rules.METAL_NAIL_SPACING, spacing, place)
+
+
+def _of_the_joints(layout: Layout) -> Iterator[Finding]:
+    how, shingle, laid = layout.choices.coursing, layout.choices.shingle, layout.shingles
+    least = how.minimum_clearance
+    courses = layout.courses[:-1]
+    narrow = next((c for c in courses if c.clearance < least - 1e-9), None)
+    if narrow is not None:
+        place = f"courses {narrow.number} and {narrow.number + 1}"
+        made = generated_sequence(shingle.length, minimum_clearance=least)
+        cure = say("Trim the first shingles by ", *_listed(made), ", repeating.")
+        yield finding(rules.JOINT_CLEARANCE, narrow.clearance, place, limit=least, cure=cure)
+    if layout.starter.clearance < least - 1e-9:
+        cure = say("Trim the first starter piece by another length.")
+        place = "starter and course 1"
+        value = layout.starter.clearance
+        yield finding(rules.JOINT_CLEARANCE, value, place, limit=least, cure=cure)
+    if laid.narrowest_end_piece < how.minimum_end_piece - 1e-9:
+        yield _narrow_end(layout)
+
+
+def _narrow_end(layout: Layout) -> Finding:
+    how, shingle, laid = layout.choices.coursing, layout.choices.shingle, layout.shingles
+    ends = {c.number: min(_ends(c.laid)) for c in layout.courses}
+    first = next(n for n, width in ends.items() if width < how.minimum_end_piece - 1e-9)
+    shifted = sequence_with_wide_ends(
+        shingle.sequence,
+        width=laid.trim_line - laid.start_line,
+        shingle_length=shingle.length,
+        minimum_end_piece=how.minimum_end_piece,
+    )
+    cure = say("Trim the first shingles by ", *_listed(shifted), ", repeating.")
+    return finding(
+        rules.END_PIECE,
+        ends[first],
+        f"course {first}",
+        limit=how.minimum_end_piece,
+        cure=cure if shifted else say("No shift of this sequence does it: use another."),
+    )
+
+
+def _ends(laid: tuple[object, ...]) -> tuple[float, float]:
+    return laid[0].right - laid[0].left, laid[-1].right - laid[-1].left
+
+
+def _listed(trims: tuple[float, ...]) -> list[object]:
+    parts: list[object] = []
+    for trim in trims:
+        parts += [", ", length(trim)]
+    return parts[1:]
+
+
+def _of_the_nails(layout: Layout) -> Iterator[Finding]:
+    for name in ("shingle_nail", "metal_nail"):
+        nail = getattr(layout.choices, name)
+        place = name.replace("_", " ")
+        yield from _broken(rules.NAIL_SHANK, nail.shank, place)
+        yield from _broken(rules.NAIL_HEAD, nail.head, place)
+    for use in layout.nails:
+        spare = use.nail_length - use.least_length
+        if use.nails and not rules.NAIL_LENGTH.kept_by(spare):
+            cure = say("Use nails of ", length(use.least_length), " or longer for the ", use.use, ".")
+            yield finding(rules.NAIL_LENGTH, spare, use.use, cure=cure)
+
+
+def _of_the_top(layout: Layout) -> Iterator[Finding]:
+    closing = [course for course in layout.courses if not course.nailable]
+    yield from _broken(rules.CLOSING_COURSES, len(closing), "top edge")
+    if not closing:
+        return
+    lowest = min(course.nail_line for course in closing)
+    leg, margin = layout.choices.ridge_metal.deck_leg, layout.choices.metalwork.nail_cover
+    cover = lowest - (layout.roof.slope_length - leg)
+    if cover < margin - 1e-9:
+        needed = layout.roof.slope_length - lowest + margin
+        cure = say("Use ridge metal with a leg of ", length(needed), " or more on the roof.")
+        yield finding(rules.RIDGE_METAL_COVER, cover, "ridge metal", limit=margin, cure=cure)

@@ -1,0 +1,177 @@
+"""The layout: every layer of a roof, laid. This is where the layers meet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from roofing_core.job.choices import Choices, Job
+from roofing_core.job.edges import EdgeRun, lay_metal
+from roofing_core.job.nails import NailsFor, count_nails
+from roofing_core.job.seals import seal
+from roofing_core.job.shingles import LaidCourse, LaidStarter, ShinglesLaid, lay_shingles
+from roofing_core.job.wiring import Site, Wired
+from roofing_core.layers.deck import Deck, deck, no_deck
+from roofing_core.layers.ice_barrier import (
+    IceBarrier,
+    ice_barrier,
+    ice_barrier_reach,
+    no_ice_barrier,
+)
+from roofing_core.layers.sealant import Sealant
+from roofing_core.layers.underlayment import Underlayment, underlayment
+from roofing_core.measures.faults import Refused, together
+from roofing_core.measures.units import Squares
+from roofing_core.roof.planes import Plane, Roof, measure, planes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layout:
+    """A roof with all its layers, from the deck up.
+
+    Attributes:
+        squares: Area of the roof in squares of 100 ft2.
+        roof: The roof, every measurement worked out.
+        choices: The materials and how the work is done, defaults and all.
+        planes: The planes of the roof with their edges.
+        deck: The panels of the deck; none where it is not part of the job.
+        ice_barrier: The ice barrier along the eave; none where it was not asked for.
+        underlayment: The underlayment.
+        metal: The runs of edge metal, in the order in which they go on.
+        starter: The starter.
+        courses: One entry per course, eave first.
+        shingles: What the courses come to.
+        nails: The nails, one entry per use.
+        sealant: Sealant and cement.
+    """
+
+    squares: Squares
+    roof: Roof
+    choices: Choices
+    planes: tuple[Plane, ...]
+    deck: Deck
+    ice_barrier: IceBarrier
+    underlayment: Underlayment
+    metal: tuple[EdgeRun, ...]
+    starter: LaidStarter
+    courses: tuple[LaidCourse, ...]
+    shingles: ShinglesLaid
+    nails: tuple[NailsFor, ...]
+    sealant: Sealant
+
+
+_DECK = Wired(
+    deck,
+    eave_length="roof.eave_length",
+    slope_length="roof.slope_length",
+    panel_length="panel.length",
+    panel_width="panel.width",
+    support_spacing="decking.support_spacing",
+    edge_spacing="decking.edge_spacing",
+    field_spacing="decking.field_spacing",
+)
+
+_REACH = Wired(
+    ice_barrier_reach,
+    eave_overhang="roof.eave_overhang",
+    pitch="roof.pitch",
+    edition="underlaying.code_edition",
+    inside_wall="underlaying.inside_wall",
+)
+
+_ICE_BARRIER = Wired(
+    ice_barrier,
+    eave_length="roof.eave_length",
+    slope_length="roof.slope_length",
+    roll_width="ice_barrier.width",
+    roll_length="ice_barrier.length",
+    end_lap="underlaying.ice_barrier_end_lap",
+    head_lap="underlaying.ice_barrier_head_lap",
+    end_lap_stagger="underlaying.end_lap_stagger",
+    past_metal="underlaying.past_metal",
+    trim_allowance="underlaying.trim_allowance",
+)
+
+_UNDERLAYMENT = Wired(
+    underlayment,
+    eave_length="roof.eave_length",
+    slope_length="roof.slope_length",
+    pitch="roof.pitch",
+    roll_width="underlayment.width",
+    roll_length="underlayment.length",
+    head_lap="underlaying.head_lap",
+    end_lap="underlaying.end_lap",
+    end_lap_stagger="underlaying.end_lap_stagger",
+    past_metal="underlaying.past_metal",
+    trim_allowance="underlaying.trim_allowance",
+    over_ice_barrier="underlaying.over_ice_barrier",
+    lap_spacing="underlaying.lap_spacing",
+    field_spacing="underlaying.field_spacing",
+    field_lines="underlaying.field_lines",
+)
+
+
+def lay_out(job: Job) -> Layout:
+    """Lay every layer of a job, from the deck up.
+
+    Args:
+        job: The roof, its materials, and how the work is done.
+
+    Returns:
+        The roof with all its layers.
+
+    Raises:
+        Refused: Something cannot be built; carries the faults of all layers, by the caller's names.
+        TooManyPieces: A layer would need more pieces than its limit.
+
+    Source:
+        The layers' own.
+
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> job = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=3 / 12))
+    >>> lay_out(job).underlayment.layers
+    2
+    """
+    try:
+        roof = measure(job.roof)
+    except Refused as refusal:
+        raise refusal.below("roof") from None
+    choices = job.choices()
+    site = Site(roof=roof, choices=choices)
+    bare = no_deck()
+    decked, (ice, felt), metal, (starter, courses, shingles) = together(
+        lambda: _DECK(site) if choices.decking.lay else bare,
+        lambda: _sheets(site),
+        lambda: lay_metal(site),
+        lambda: lay_shingles(site),
+    )
+    nails = count_nails(
+        choices,
+        sheets=felt.layers * choices.underlayment.thickness
+        + (choices.ice_barrier.thickness if ice.rows else 0.0),
+        deck_nails=decked.nails,
+        metal=metal,
+        starter=starter,
+        shingles=shingles,
+    )
+    return Layout(
+        squares=roof.squares,
+        roof=roof,
+        choices=choices,
+        planes=planes(roof),
+        deck=decked,
+        ice_barrier=ice,
+        underlayment=felt,
+        metal=metal,
+        starter=starter,
+        courses=courses,
+        shingles=shingles,
+        nails=nails,
+        sealant=seal(site, metal=metal, courses=courses, shingles=shingles),
+    )
+
+
+def _sheets(site: Site) -> tuple[IceBarrier, Underlayment]:
+    """Lay the ice barrier, where it was asked for, and the underlayment above it."""
+    wanted = site.choices.underlaying.ice_barrier
+    ice = _ICE_BARRIER(site, reach=_REACH(site)) if wanted else no_ice_barrier()
+    return ice, _UNDERLAYMENT(site, ice_barrier_top=ice.upper)

@@ -1,0 +1,130 @@
+"""The nails of a job: how many for each use, of which kind, how long they have to be."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from roofing_core.job.choices import Choices
+from roofing_core.job.edges import EdgeRun
+from roofing_core.job.shingles import LaidStarter, ShinglesLaid
+from roofing_core.layers.fasteners import least_nail_length, nails_per_pound
+from roofing_core.materials.kinds import Nail
+from roofing_core.measures.units import Inches, Pounds
+
+NailUse = Literal["deck", "eave metal", "rake metal", "starter", "shingles", "ridge metal"]
+
+
+_EDGES = ("eave", "rake", "ridge")
+
+#: From memory: a nail of 8d, 2 1/2 in, goes into the rafter by 1 1/2 in or more.
+DECK_INTO_RAFTER = 1.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NailsFor:
+    """The nails for one use.
+
+    Attributes:
+        use: What they fasten.
+        nail: The nail, by its name.
+        nails: How many.
+        weight: Of them, as computed from their size; counts by weight are good to about 15 %.
+        through: What a nail passes through above the deck, at its thickest.
+        least_length: The length that holds through that in this deck.
+        nail_length: The length that the nail has.
+    """
+
+    use: NailUse
+    nail: str
+    nails: int
+    weight: Pounds
+    through: Inches
+    least_length: Inches
+    nail_length: Inches
+
+
+def count_nails(
+    choices: Choices,
+    *,
+    sheets: Inches,
+    deck_nails: int,
+    metal: tuple[EdgeRun, ...],
+    starter: LaidStarter,
+    shingles: ShinglesLaid,
+) -> tuple[NailsFor, ...]:
+    """Count the nails for each use and give the length that each use needs.
+
+    A shingle nail passes through two shingles, the underlayment and, along a rake, the metal there;
+    a nail of the ridge metal through two shingles, the underlayment and, in a lap, the metal twice.
+
+    Args:
+        choices: The materials, and how the work is done.
+        sheets: Thickness of all underlayment and ice barrier, where it is thickest.
+        deck_nails: Nails in the deck; 0 where it is not part of the job.
+        metal: The runs of metal.
+        starter: The starter.
+        shingles: What the courses come to.
+
+    Returns:
+        One entry per use, in the order of work.
+
+    Raises:
+        Refused: A size of a nail cannot be.
+
+    Source:
+        Nail length: IRC R905.2.5, 2018. What a nail passes through is geometry: its zone lies over
+        the top of the course below.
+
+    >>> from roofing_core.job.shingles import lay_shingles
+    >>> from roofing_core.job.edges import lay_metal
+    >>> from roofing_core.job.wiring import Site
+    >>> from roofing_core.roof.planes import SingleSlope, measure
+    >>> roof = measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> site = Site(roof=roof, choices=Choices())
+    >>> starter, _, shingles = lay_shingles(site)
+    >>> uses = count_nails(site.choices, sheets=0.0625, deck_nails=0, metal=lay_metal(site),
+    ...                    starter=starter, shingles=shingles)
+    >>> [(use.use, use.nails) for use in uses][3:5]
+    [('starter', 17), ('shingles', 345)]
+    """
+    shingle, metals = 2 * choices.shingle.thickness, choices.rake_metal.thickness
+    along = {edge: sum(r.nails for r in metal if r.edge.endswith(edge)) for edge in _EDGES}
+    covered = sheets + metals + shingle
+    uses: tuple[tuple[NailUse, Nail, int, float], ...] = (
+        ("deck", choices.deck_nail, deck_nails, 0.0),
+        ("eave metal", choices.metal_nail, along["eave"], 2 * choices.eave_metal.thickness),
+        ("rake metal", choices.metal_nail, along["rake"], sheets + 2 * metals),
+        ("starter", choices.shingle_nail, starter.nails, covered),
+        ("shingles", choices.shingle_nail, shingles.nails, covered),
+        (
+            "ridge metal",
+            choices.metal_nail,
+            along["ridge"],
+            sheets + shingle + 2 * choices.ridge_metal.thickness,
+        ),
+    )
+    return tuple(_nails(*use, choices) for use in uses)
+
+
+def _nails(use: NailUse, nail: Nail, count: int, through: float, choices: Choices) -> NailsFor:
+    to_the_pound = nails_per_pound(
+        nail.length,
+        shank=nail.shank,
+        head_diameter=nail.head,
+        head_thickness=nail.head_thickness,
+    )
+    deck = choices.panel.thickness
+    in_rafter = use == "deck"
+    least = least_nail_length(
+        through, deck_thickness=deck, into_deck=choices.nailing.deck_penetration
+    )
+    return NailsFor(
+        use=use,
+        nail=nail.name,
+        nails=count,
+        weight=count / to_the_pound,
+        through=deck if in_rafter else through,
+        least_length=deck + DECK_INTO_RAFTER if in_rafter else least,
+        nail_length=nail.length,
+    )

@@ -1,0 +1,357 @@
+"""The order list: every line in whole packs, what is left over, and how much more it would cover."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+from typing import Literal
+
+from roofing_core.job.layout import Layout
+from roofing_core.layers.weight import Load
+from roofing_core.materials.kinds import Nail
+from roofing_core.measures.counting import whole_packs
+from roofing_core.measures.sentences import Amount
+from roofing_core.measures.units import Pounds, SquareInches
+
+Pack = Literal["panel", "length", "roll", "bundle", "pack", "box", "cartridge", "can"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderLine:
+    """One line of the order.
+
+    Attributes:
+        item: What it is, in trade words.
+        material: The material, by its name.
+        packs: Whole packs to buy; 0 where the job needs none.
+        pack: What it is bought in.
+        pack_holds: What one pack holds.
+        needed: What the job uses.
+        left_over: What is left of the packs bought.
+        covers_more: How much more roof of this kind the rest would cover.
+        pack_weight: Of one pack.
+        used_weight: Of what stays on the roof.
+    """
+
+    item: str
+    material: str
+    packs: int
+    pack: Pack
+    pack_holds: Amount
+    needed: Amount
+    left_over: Amount
+    covers_more: SquareInches
+    pack_weight: Pounds
+    used_weight: Pounds
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Order:
+    """The order list, in the order of work. Every line is always there; one may come to 0 packs.
+
+    Attributes:
+        deck_panels: Panels of the deck.
+        deck_nails: Nails for them.
+        joint_tape: Tape for their joints.
+        eave_metal: Lengths of eave metal.
+        ice_barrier: Rolls of ice barrier.
+        underlayment: Rolls of underlayment.
+        cap_nails: Cap nails for it.
+        rake_metal: Lengths of rake metal.
+        starter: Ready-made starter; 0 where it is cut from shingles.
+        shingles: Bundles of shingles, those for a self-made starter among them.
+        roofing_nails: Nails for starter and shingles, and for metal where it takes the same ones.
+        metal_nails: Nails for metal where it takes others.
+        ridge_metal: Lengths of ridge metal.
+        sealant: Cartridges for beads and dabs.
+        cement: Cans of asphalt cement for bedding.
+    """
+
+    deck_panels: OrderLine
+    deck_nails: OrderLine
+    joint_tape: OrderLine
+    eave_metal: OrderLine
+    ice_barrier: OrderLine
+    underlayment: OrderLine
+    cap_nails: OrderLine
+    rake_metal: OrderLine
+    starter: OrderLine
+    shingles: OrderLine
+    roofing_nails: OrderLine
+    metal_nails: OrderLine
+    ridge_metal: OrderLine
+    sealant: OrderLine
+    cement: OrderLine
+
+    def lines(self) -> tuple[OrderLine, ...]:
+        """Give the lines that come to one pack or more, in the order of work."""
+        return tuple(line for line in self.all_lines() if line.packs)
+
+    def all_lines(self) -> tuple[OrderLine, ...]:
+        """Give every line, in the order of work."""
+        return tuple(getattr(self, name) for name in _LINES)
+
+
+_LINES = tuple(field.name for field in fields(Order))
+
+
+@dataclass(frozen=True, slots=True)
+class _Maker:
+    """Makes the lines of one order."""
+
+    area: float
+
+    def line(
+        self,
+        item: str,
+        material: str,
+        *,
+        pack: Pack,
+        needed: float,
+        holds: float,
+        unit: str,
+        packs: int | None = None,
+        pack_weight: float,
+        used_weight: float | None = None,
+    ) -> OrderLine:
+        """Make one line; packs are counted from what is needed unless a cutting plan gives them."""
+        bought = whole_packs(needed, holds) if packs is None else packs
+        left = max(0.0, bought * holds - needed)
+        return OrderLine(
+            item=item,
+            material=material,
+            packs=bought,
+            pack=pack,
+            pack_holds=Amount(holds, unit),
+            needed=Amount(needed, unit),
+            left_over=Amount(left, unit),
+            covers_more=self.area * left / needed if needed > 0 else 0.0,
+            pack_weight=pack_weight,
+            used_weight=pack_weight * needed / holds if used_weight is None else used_weight,
+        )
+
+    def nails(self, item: str, nail: Nail, weight: float) -> OrderLine:
+        """Make a line of nails that are sold by weight."""
+        return self.line(
+            item,
+            nail.name,
+            pack="box",
+            needed=weight,
+            holds=nail.box_weight,
+            unit="lb",
+            pack_weight=nail.box_weight,
+        )
+
+
+def order(layout: Layout) -> Order:
+    """Make the order list of a laid-out roof, in whole packs.
+
+    Packs are counted from the pieces placed: shingles one for each piece, rolls from their cutting
+    plan, metal from its cut lists; nails by weight, sealant by volume.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        One line for each thing to buy, with what is left over.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Arithmetic.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> job = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> order(lay_out(job)).shingles.packs  # 100 and 5 for the starter, 21 in a bundle
+    5
+    """
+    make = _Maker(layout.roof.area)
+    return Order(
+        **_deck_lines(make, layout),
+        **_sheet_lines(make, layout),
+        **_metal_lines(make, layout),
+        **_shingle_lines(make, layout),
+        **_nail_lines(make, layout),
+        **_seal_lines(make, layout),
+    )
+
+
+def loads(ordered: Order) -> tuple[Load, ...]:
+    """Give what every line of an order weighs, on the roof and to carry.
+
+    Args:
+        ordered: The order list.
+
+    Returns:
+        One entry per line that comes to a pack or more; one of no weight for an empty order.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Arithmetic.
+    """
+    return tuple(
+        Load(
+            name=line.item,
+            on_deck=line.used_weight,
+            to_carry=line.packs * line.pack_weight,
+            heaviest=line.pack_weight,
+        )
+        for line in ordered.lines()
+    )
+
+
+def _deck_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+    choices, laid = layout.choices, layout.deck
+    panel, tape = choices.panel, choices.joint_tape
+    deck_nails = sum(use.weight for use in layout.nails if use.use == "deck")
+    return {
+        "deck_panels": make.line(
+            "deck panels",
+            panel.name,
+            pack="panel",
+            needed=layout.roof.area if laid.panels else 0.0,
+            holds=panel.length * panel.width,
+            unit="in2",
+            packs=laid.panels,
+            pack_weight=panel.weight,
+        ),
+        "deck_nails": make.nails("deck nails", choices.deck_nail, deck_nails),
+        "joint_tape": make.line(
+            "joint tape",
+            tape.name,
+            pack="roll",
+            needed=laid.tape_length,
+            holds=tape.length,
+            unit="in",
+            pack_weight=tape.weight,
+        ),
+    }
+
+
+def _sheet_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+    choices, felt, ice = layout.choices, layout.underlayment, layout.ice_barrier
+    cap = choices.cap_nail
+    sheets = (
+        ("underlayment", choices.underlayment, felt),
+        ("ice_barrier", choices.ice_barrier, ice),
+    )
+    lines = {
+        name: make.line(
+            name.replace("_", " "),
+            roll.name,
+            pack="roll",
+            needed=sum(cut.length for used in laid.roll_plan for cut in used.cuts
+                       if cut.taken_from == "length"),
+            holds=roll.length,
+            unit="in",
+            packs=laid.rolls,
+            pack_weight=roll.weight,
+            used_weight=roll.weight * laid.area_laid / (roll.width * roll.length),
+        )
+        for name, roll, laid in sheets
+    }
+    lines["cap_nails"] = make.line(
+        "cap nails",
+        cap.name,
+        pack="box",
+        needed=felt.fasteners,
+        holds=cap.per_box,
+        unit="count",
+        pack_weight=cap.box_weight,
+    )
+    return lines
+
+
+def _metal_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+    lines = {}
+    for kind in ("eave", "rake", "ridge"):
+        metal = getattr(layout.choices, f"{kind}_metal")
+        runs = [run for run in layout.metal if run.edge.endswith(kind)]
+        stock = runs[0].stock_length
+        lines[f"{kind}_metal"] = make.line(
+            f"{kind} metal",
+            metal.name,
+            pack="length",
+            needed=sum(sum(run.lengths) for run in runs),
+            holds=stock,
+            unit="in",
+            packs=sum(run.stock for run in runs),
+            pack_weight=metal.weight * stock / 12,
+            used_weight=sum(run.weight for run in runs),
+        )
+    return lines
+
+
+def _shingle_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+    shingle, starter = layout.choices.shingle, layout.choices.starter
+    laid, strip = layout.shingles, layout.starter
+    ready_made = starter.made == "ready_made"
+    return {
+        "starter": make.line(
+            "starter",
+            starter.name,
+            pack="pack",
+            needed=strip.pieces if ready_made else 0,
+            holds=starter.per_pack,
+            unit="count",
+            pack_weight=starter.pack_weight,
+        ),
+        "shingles": make.line(
+            "shingles",
+            shingle.name,
+            pack="bundle",
+            needed=laid.shingles + laid.starter_shingles,
+            holds=shingle.per_bundle,
+            unit="count",
+            pack_weight=shingle.bundle_weight,
+            used_weight=_shingle_weight(layout),
+        ),
+    }
+
+
+def _shingle_weight(layout: Layout) -> float:
+    """Give the weight of shingles that stays on the roof, trimmed as they are."""
+    shingle, laid, strip = layout.choices.shingle, layout.shingles, layout.starter
+    width = laid.trim_line - laid.start_line
+    height = sum(shingle.height - course.top_trim for course in layout.courses)
+    if laid.starter_shingles:
+        height += strip.height
+    each = shingle.bundle_weight / shingle.per_bundle
+    return each * width * height / (shingle.length * shingle.height)
+
+
+def _nail_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+    choices = layout.choices
+    metal = sum(use.weight for use in layout.nails if use.use.endswith("metal"))
+    roofing = sum(use.weight for use in layout.nails if use.use in ("starter", "shingles"))
+    if choices.metal_nail == choices.shingle_nail:
+        roofing, metal = roofing + metal, 0.0
+    return {
+        "roofing_nails": make.nails("roofing nails", choices.shingle_nail, roofing),
+        "metal_nails": make.nails("metal nails", choices.metal_nail, metal),
+    }
+
+
+def _seal_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+    choices, used = layout.choices, layout.sealant
+    gunned = used.total_volume - used.bedding_volume
+    both = (
+        ("sealant", "sealant", choices.sealant, gunned),
+        ("cement", "asphalt cement", choices.cement, used.bedding_volume),
+    )
+    return {
+        name: make.line(
+            item,
+            kind.name,
+            pack=kind.pack,
+            needed=volume,
+            holds=kind.volume,
+            unit="in3",
+            pack_weight=kind.pack_weight,
+        )
+        for name, item, kind, volume in both
+    }

@@ -1,0 +1,75 @@
+"""The whole job: from a roof as measured to the order of work, the findings and the order list."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields
+
+from roofing_core.job.cautions import Caution, cautions
+from roofing_core.job.choices import Job
+from roofing_core.job.findings import Finding, findings
+from roofing_core.job.layout import Layout, lay_out
+from roofing_core.job.order import Order, loads, order
+from roofing_core.job.work import Step, steps
+from roofing_core.layers.weight import Weights, lifting_limit, weights
+from roofing_core.roof.planes import SingleSlope
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan(Layout):
+    """The plan of a whole job: the layers as laid, and what follows from them.
+
+    Attributes:
+        weight: What lies on the deck, and what is carried up.
+        order: The order list in whole packs.
+        steps: The order of work, one entry per step.
+        findings: What breaks a rule or is worth knowing.
+        cautions: What hurts people on such a job.
+    """
+
+    weight: Weights
+    order: Order
+    steps: tuple[Step, ...]
+    findings: tuple[Finding, ...]
+    cautions: tuple[Caution, ...]
+
+
+_LAYOUT = tuple(field.name for field in fields(Layout))
+
+
+def plan(job: Job) -> Plan:
+    """Plan a whole job: lay every layer, count, order, and say what to do and to look out for.
+
+    Args:
+        job: The roof and, where they differ from the defaults, its materials and how it is done.
+
+    Returns:
+        Everything: each layer's rows, runs and pieces, nails, sealant, weights, the order list,
+        the order of work, findings and cautions. The inputs are repeated, defaults and all.
+
+    Raises:
+        Refused: Something cannot be built; names the fields as the caller knows them.
+        TooManyPieces: The roof would need more pieces than the limit; nothing was laid.
+
+    Source:
+        The layers' own.
+
+    >>> job = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=3 / 12))
+    >>> planned = plan(job)
+    >>> planned.shingles.courses, planned.shingles.shingles, planned.order.shingles.packs
+    (20, 100, 5)
+    """
+    layout = lay_out(job)
+    ordered = order(layout)
+    weighed = weights(loads(ordered), slope_area=layout.roof.area, pitch=layout.roof.pitch)
+    return Plan(
+        **{name: getattr(layout, name) for name in _LAYOUT},
+        weight=weighed,
+        order=ordered,
+        steps=steps(layout, ordered),
+        findings=findings(layout, ordered),
+        cautions=cautions(
+            layout.roof.pitch, heaviest=weighed.heaviest, lifting_limit=lifting_limit()
+        ),
+    )
+
+

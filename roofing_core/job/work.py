@@ -1,0 +1,289 @@
+"""The order of work: numbered steps with their measurements, from the eave metal to the trim."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from math import hypot
+
+from roofing_core.job.edges import EdgeRun
+from roofing_core.job.layout import Layout
+from roofing_core.job.order import Order
+from roofing_core.measures.sentences import Amount, Sentence, length, say
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step of the work.
+
+    Attributes:
+        number: From 1.
+        stage: The part of the roof that it is about.
+        says: What to do, with its measurements.
+    """
+
+    number: int
+    stage: str
+    says: Sentence
+
+
+def steps(layout: Layout, ordered: Order) -> tuple[Step, ...]:
+    """Give the order of work for a laid-out roof.
+
+    Eave metal, underlayment, rake metal, starter, courses, closing course, ridge metal, trim; the
+    deck and the ice barrier where they are part of the job.
+
+    Args:
+        layout: The roof with all its layers.
+        ordered: The order list.
+
+    Returns:
+        One entry per step, in order.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The order is common practice, no published source; eave metal under and rake metal over the
+        underlayment is IRC R905.2.8.5, 2018.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.job.order import order
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> layout = lay_out(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> [step.stage for step in steps(layout, order(layout))][:3]
+    ['deck', 'eave metal', 'underlayment']
+    """
+    stages = (
+        ("deck", _deck(layout)),
+        ("eave metal", _eave_metal(layout)),
+        ("ice barrier", _ice_barrier(layout)),
+        ("underlayment", _underlayment(layout)),
+        ("rake metal", _rake_metal(layout)),
+        ("starter", _starter(layout)),
+        ("courses", _courses(layout)),
+        ("closing course", _closing(layout)),
+        ("ridge metal", _ridge_metal(layout)),
+        ("trim", _trim(layout)),
+        ("clean up", _clean_up(ordered)),
+    )
+    told = [(stage, sentence) for stage, sentences in stages for sentence in sentences]
+    return tuple(
+        Step(number=k + 1, stage=stage, says=sentence) for k, (stage, sentence) in enumerate(told)
+    )
+
+
+def _count(number: int, what: str, many: str = "") -> str:
+    return f"{number} {what}" if number == 1 else f"{number} {many or what + 's'}"
+
+
+def _listed(values: Iterable[float]) -> list[object]:
+    parts: list[object] = []
+    for value in values:
+        parts += [", ", length(value)]
+    return parts[1:]
+
+
+def _deck(layout: Layout) -> Iterator[Sentence]:
+    roof, laid, how = layout.roof, layout.deck, layout.choices.decking
+    if laid.panels:
+        yield say(
+            f"Lay {_count(laid.panels, 'panel')}, the long way across the rafters, ends on rafters"
+            " and staggered, 1/8 in apart. Nail every ",
+            length(how.edge_spacing),
+            " along supported edges and every ",
+            length(how.field_spacing),
+            f" between: about {laid.nails} nails. Tape all ",
+            length(laid.tape_length),
+            " of joints.",
+        )
+    yield say(
+        "Check the deck: dry, clean, no nail standing proud. Eave ",
+        length(roof.eave_length),
+        ", slope ",
+        length(roof.slope_length),
+        ", and both diagonals ",
+        length(hypot(roof.eave_length, roof.slope_length)),
+        "; if the diagonals differ, square the lines to the eave, not to the rakes.",
+    )
+
+
+def _run(run: EdgeRun) -> list[object]:
+    """Say what a run is cut to, how it laps and where its nails go."""
+    parts: list[object] = [f"{_count(run.pieces, 'piece')}: ", *_listed(run.lengths)]
+    if run.laps:
+        parts += [", lapped ", length(run.lap)]
+    along = [b - a for a, b in zip(run.nail_positions, run.nail_positions[1:], strict=False)]
+    if along:
+        parts += [", nailed at most ", length(max(along)), " apart"]
+    return [*parts, f" ({_count(run.nails, 'nail')})"]
+
+
+def _eave_metal(layout: Layout) -> Iterator[Sentence]:
+    run = _edge(layout, "eave")
+    tabs = (
+        [", a tab of ", length(run.tab), " bent round each corner and nailed once"]
+        if run.tab
+        else []
+    )
+    yield say("Nail the eave metal straight on the deck, ", *_run(run), *tabs, ".")
+
+
+def _ice_barrier(layout: Layout) -> Iterator[Sentence]:
+    laid = layout.ice_barrier
+    if laid.rows:
+        yield say(
+            f"Lay the ice barrier from the eave in {_count(len(laid.rows), 'row')}, up to ",
+            length(laid.rows[-1].upper),
+            " or more; the code asks for ",
+            length(laid.reach),
+            " up the slope. Roll it down hard.",
+        )
+
+
+def _underlayment(layout: Layout) -> Iterator[Sentence]:
+    laid, how = layout.underlayment, layout.choices.underlaying
+    if not laid.rows:
+        return
+    first, *others = laid.rows
+    twice = " in two layers" if laid.layers > 1 else ""
+    yield say(
+        f"Roll out the underlayment{twice} over the eave metal, its lowest edge ",
+        *_from_metal(first.lower),
+        f", in {_count(len(laid.rows), 'row')} off {_count(laid.rolls, 'roll')}. Cut each row ",
+        length(how.trim_allowance),
+        " long at both rakes and trim it to the deck.",
+    )
+    if others:
+        edges = _listed(row.lower for row in others)
+        laps = sorted({row.head_lap for row in others if row.head_lap}, reverse=True)
+        yield say("Set the lower edges of the next rows at ", *edges, "; head laps ", *_listed(laps), ".")
+    for row in laid.rows:
+        if row.end_laps:
+            yield say(f"End laps of row {row.number} from the left rake: ", *_listed(row.end_laps), ".")
+    if laid.rows[-1].trim > 0:
+        yield say("Trim the underlayment flush with the top edge.")
+
+
+def _from_metal(height: float) -> list[object]:
+    if height < 0:
+        return [length(-height), " past the metal"]
+    return [length(height), " above the metal"]
+
+
+def _rake_metal(layout: Layout) -> Iterator[Sentence]:
+    run = _edge(layout, "left_rake")
+    yield say(
+        "Nail the rake metal over the underlayment and over the tabs of the eave metal, each rake ",
+        *_run(run),
+        ". Start at the eave, so that upper lengths lap over lower ones.",
+    )
+
+
+def _starter(layout: Layout) -> Iterator[Sentence]:
+    strip, coursing = layout.starter, layout.choices.coursing
+    made = layout.choices.starter.made == "self_made"
+    cut = (
+        [f"Cut {_count(strip.pieces, 'starter strip')} ", length(strip.height), " high from shingles, the half with the adhesive. "]
+        if made
+        else [f"Take {_count(strip.pieces, 'starter strip')}. "]
+    )  # fmt: skip
+    yield say(
+        *cut,
+        "Trim ",
+        length(strip.trim),
+        " off the first, set the adhesive at the eave, the lower edge ",
+        length(coursing.starter_past_metal),
+        " past the eave metal and the ends ",
+        length(coursing.shingle_past_rake),
+        f" past the rake metal, and nail ({_count(strip.nails, 'nail')}).",
+    )
+
+
+def _courses(layout: Layout) -> Iterator[Sentence]:
+    laid, shingle = layout.shingles, layout.choices.shingle
+    usual = [course for course in layout.courses if course.nailable]
+    yield say(
+        "Snap the first line ",
+        length(laid.first_snap_line),
+        " above the lower edge of the starter, and one every ",
+        length(shingle.exposure),
+        " above it: the tops of the courses. Check every fifth from the eave.",
+    )
+    if usual:
+        yield say(
+            f"Lay courses 1 to {usual[-1].number}, from the left, {laid.nails_per_strip} nails in"
+            " each whole strip and never fewer than 2 in a piece, ",
+            length(shingle.nail_zone_low),
+            " to ",
+            length(shingle.nail_zone_high),
+            " above the butt. Trim off the first shingle of each course in turn ",
+            *_listed(shingle.sequence),
+            ", and begin again.",
+        )
+    tops = [course for course in usual if course.top_trim > 1e-9]  # noqa: PLR2004
+    for course in tops:
+        yield say(
+            f"Course {course.number}: butt at ",
+            length(course.butt),
+            "; trim ",
+            length(course.top_trim),
+            " off the tops, flush with the deck.",
+        )
+
+
+def _closing(layout: Layout) -> Iterator[Sentence]:
+    for course in layout.courses:
+        if not course.nailable:
+            yield say(
+                f"Course {course.number} closes the roof: snap its butt at ",
+                length(course.butt),
+                ", trim ",
+                length(course.top_trim),
+                " off the tops, bed it in asphalt cement, nail it along the top at ",
+                length(course.nail_line),
+                f" ({_count(course.nails, 'nail')}), and dab every nail.",
+            )
+
+
+def _ridge_metal(layout: Layout) -> Iterator[Sentence]:
+    run, sealing = _edge(layout, "ridge"), layout.choices.sealing
+    yield say(
+        f"Run {_count(sealing.beads_per_leg, 'bead')} of ",
+        length(sealing.bead_size),
+        " under each leg of the ridge metal, set it over the top edge and over the rake metal, ",
+        length(layout.choices.metalwork.ridge_proud),
+        " proud at each end, ",
+        *_run(run),
+        ". Seal the laps, and dab every nail.",
+    )
+
+
+def _trim(layout: Layout) -> Iterator[Sentence]:
+    past = layout.choices.coursing.shingle_past_rake
+    overhangs = [course.overhang for course in layout.courses]
+    yield say(
+        "Snap a line at the right rake ",
+        length(past),
+        " past the metal and trim all courses to it; they run over by ",
+        length(min(overhangs)),
+        " to ",
+        length(max(overhangs)),
+        ". Check the left rake for the same ",
+        length(past),
+        ".",
+    )
+
+
+def _clean_up(ordered: Order) -> Iterator[Sentence]:
+    line = ordered.shingles
+    yield say(
+        "Pick up every nail and offcut. Left over: ",
+        Amount(line.left_over.value, "count"),
+        " whole shingles from the bundles; keep some for repairs.",
+    )
+
+
+def _edge(layout: Layout, edge: str) -> EdgeRun:
+    return next(run for run in layout.metal if run.edge == edge)

@@ -1,0 +1,247 @@
+"""The whole plan as plain text, to read on a screen or a printer of any kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from textwrap import wrap
+
+from roofing_core.job.plan import Plan
+from roofing_core.measures.sentences import write
+from roofing_core.measures.units import System
+
+#: Characters in a line; it fits a terminal and a printed page.
+WIDTH = 88
+
+_SEVERITIES = {
+    "stops_the_job": "STOPS THE JOB",
+    "breaks_code": "BREAKS CODE",
+    "against_practice": "Against practice",
+    "worth_knowing": "Worth knowing",
+}
+
+
+def plan_text(plan: Plan, system: System = "us") -> str:
+    """Write a plan as plain text: the roof, order list, order of work, tables, findings, cautions.
+
+    Args:
+        plan: A finished plan.
+        system: The unit system of every measurement in it.
+
+    Returns:
+        Lines of at most 88 characters, each ended by a newline. The same plan gives the same text.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The plan's own numbers; lengths to the nearest 1/16 in or mm, and they say so by their form.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> planned = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> plan_text(planned).splitlines()[0]
+    'SINGLE-SLOPE ROOF   14 ft by 9 ft 4 in, pitch 3:12, 1.31 squares'
+    """
+    parts = (
+        _roof(plan, system),
+        _order(plan, system),
+        _courses(plan, system),
+        _metal(plan, system),
+        _underlayment(plan, system),
+        _work(plan, system),
+        _findings(plan, system),
+        _cautions(plan, system),
+    )
+    return "\n".join("\n".join(part) + "\n" for part in parts if part)
+
+
+def _title(text: str) -> list[str]:
+    return [text.upper(), "-" * len(text)]
+
+
+def _paragraph(text: str, indent: str = "", first: str | None = None) -> list[str]:
+    start = indent if first is None else first
+    return wrap(text, WIDTH, initial_indent=start, subsequent_indent=indent)
+
+
+def table(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
+    """Set rows under headings in columns, numbers to the right and words to the left.
+
+    Args:
+        headings: One per column.
+        rows: One text per column.
+
+    Returns:
+        One line for the headings and one per row.
+
+    Raises:
+        Nothing.
+
+    Source:
+        None: a way of writing.
+
+    >>> table(("item", "packs"), [("shingles", "5")])
+    ['item      packs', 'shingles      5']
+    """
+    body = [tuple(row) for row in rows]
+    widths = [
+        max([len(heading), *(len(row[i]) for row in body)]) for i, heading in enumerate(headings)
+    ]
+    right = [
+        bool(body) and all(row[i][:1].isdigit() or row[i][:1] in "-" for row in body)
+        for i in range(len(headings))
+    ]
+    return [
+        "  ".join(
+            cell.rjust(width) if on_right else cell.ljust(width)
+            for cell, width, on_right in zip(row, widths, right, strict=True)
+        ).rstrip()
+        for row in (tuple(headings), *body)
+    ]
+
+
+def _lengths(values: Iterable[float], system: System) -> str:
+    return ", ".join(write(value, "in", system) for value in values)
+
+
+def _roof(plan: Plan, system: System) -> list[str]:
+    roof, weight, shingles = plan.roof, plan.weight, plan.shingles
+    size = f"{write(roof.eave_length, 'in', system)} by {write(roof.slope_length, 'in', system)}"
+    pitch = write(roof.pitch, "pitch", system)
+    return [
+        f"SINGLE-SLOPE ROOF   {size}, pitch {pitch}, {write(roof.squares, 'square', system)}",
+        "",
+        *_paragraph(
+            f"Run {write(roof.run, 'in', system)}, rise {write(roof.rise, 'in', system)},"
+            f" area {write(roof.area, 'in2', system)}. {shingles.courses} courses,"
+            f" {shingles.pieces} pieces from {shingles.shingles} shingles; the length laid would"
+            f" fill {shingles.least_by_length} and the area {shingles.least_by_area}, were nothing"
+            f" wasted. On the deck {write(weight.on_deck, 'lb', system)},"
+            f" {write(weight.per_plan_area, 'lb/ft2', system)} of plan; to carry up"
+            f" {write(weight.to_carry, 'lb', system)}, the heaviest pack"
+            f" {write(weight.heaviest, 'lb', system)} ({weight.heaviest_name})."
+        ),
+    ]
+
+
+def _order(plan: Plan, system: System) -> list[str]:
+    rows = [
+        (
+            line.item,
+            str(line.packs),
+            line.pack if line.packs == 1 else _plural(line.pack),
+            line.pack_holds.written(system),
+            line.needed.written(system),
+            line.left_over.written(system),
+            write(line.covers_more, "in2", system),
+        )
+        for line in plan.order.lines()
+    ]
+    headings = ("item", "buy", "", "each holds", "needed", "left over", "would cover")
+    return [*_title("Order list"), *table(headings, rows)]
+
+
+def _plural(pack: str) -> str:
+    return f"{pack}es" if pack.endswith("x") else f"{pack}s"
+
+
+def _courses(plan: Plan, system: System) -> list[str]:
+    headings = ("course", "butt", "snap tops", "off the top", "off the first", "pieces",
+                "last one", "joints clear")  # fmt: skip
+    strip = plan.starter
+    last = strip.laid[-1]
+    first_row = ("starter", strip.butt, None, None, strip.trim, strip.pieces,
+                 last.right - last.left, strip.clearance)  # fmt: skip
+    rows = [
+        first_row,
+        *(
+            (
+                f"{course.number}" if course.nailable else f"{course.number} closing",
+                course.butt,
+                course.snap_line if course.top_trim <= 0 else None,
+                course.top_trim or None,
+                course.trim,
+                course.pieces,
+                course.laid[-1].right - course.laid[-1].left,
+                course.clearance,
+            )
+            for course in plan.courses
+        ),
+    ]
+    note = (
+        "Heights are up the slope from the outer face of the eave metal; the first line to snap is "
+        f"{_length(plan.shingles.first_snap_line, system)} above the starter's lower edge. Where"
+        " tops are trimmed, snap the butt."
+    )
+    cells = [[_cell(value, system) for value in row] for row in rows]
+    return [*_title("Course table"), *table(headings, cells), *_paragraph(note)]
+
+
+def _cell(value: str | int | float | None, system: System) -> str:
+    if value is None:
+        return "-"
+    return _length(value, system) if isinstance(value, float) else str(value)
+
+
+def _metal(plan: Plan, system: System) -> list[str]:
+    rows = [
+        (
+            run.edge.replace("_", " "),
+            f"{run.stock} x {_length(run.stock_length, system)}",
+            ", ".join(_length(piece, system) for piece in run.lengths),
+            _length(run.lap, system) if run.laps else "-",
+            str(run.nails),
+            _length(run.offcut, system),
+        )
+        for run in plan.metal
+    ]
+    headings = ("metal", "from", "cut", "lap", "nails", "left over")
+    return [*_title("Metal"), *table(headings, rows)]
+
+
+def _underlayment(plan: Plan, system: System) -> list[str]:
+    rows = [
+        (
+            f"{name} {row.number}",
+            row.kind.replace("_", " "),
+            _length(row.width, system),
+            _length(row.lower, system),
+            _length(row.upper, system),
+            _length(row.head_lap, system) if row.head_lap else "-",
+            ", ".join(f"{_length(p.length, system)} off roll {p.roll}" for p in row.pieces),
+        )
+        for name, laid in (("ice barrier", plan.ice_barrier), ("row", plan.underlayment))
+        for row in laid.rows
+    ]
+    headings = ("row", "kind", "width", "lower edge", "upper edge", "head lap", "cut")
+    return [*_title("Underlayment"), *table(headings, rows)] if rows else []
+
+
+def _work(plan: Plan, system: System) -> list[str]:
+    lines = _title("Order of work")
+    for step in plan.steps:
+        lines += _paragraph(step.says.written(system), "    ", f"{step.number:2d}. ")
+    return lines
+
+
+def _findings(plan: Plan, system: System) -> list[str]:
+    if not plan.findings:
+        return []
+    lines = _title("Findings")
+    for found in plan.findings:
+        head = f"{_SEVERITIES[found.severity]}, {found.place}: {found.says.written(system)}"
+        lines += _paragraph(f"{head} {found.cure.written(system)} [{found.source}]", "    ", "  - ")
+    return lines
+
+
+def _cautions(plan: Plan, system: System) -> list[str]:
+    lines = _title("Cautions")
+    for caution in plan.cautions:
+        text = f"{caution.about.capitalize()}: {caution.says.written(system)} [{caution.source}]"
+        lines += _paragraph(text, "    ", "  ! ")
+    return lines
+
+
+def _length(value: float, system: System) -> str:
+    return write(value, "in", system)
