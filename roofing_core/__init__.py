@@ -57,7 +57,9 @@ from roofing_core.roof.pitch import (
 )
 from roofing_core.roof.planes import SingleSlope, measure, planes, roof_area, slope
 from roofing_core.sheets.text import plan_text
-from roofing_core.version import VERSION as __version__
+from roofing_core.version import VERSION
+
+__version__ = VERSION
 
 __all__ = [
     "CapNail",

@@ -1,1 +1,1 @@
-"""The whole job: where the layers meet, what is found wrong, what to do in which order and to buy."""
+"""The whole job: where the layers meet, what is found wrong, what to do and what to buy."""

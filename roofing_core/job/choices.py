@@ -1,17 +1,24 @@
 """What a job is asked with: the roof, its materials, and how the work is done.
 
-Everything but the roof has a default, and a plan repeats all of it. Each default of a way of
-working stands here or in its layer, once.
+Everything but the roof has a default, and a plan repeats all of it. The defaults are the layers'
+own; those that no layer has stand here, each common practice, no published source.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
-from typing import Literal
 
 from roofing_core.layers import courses as _courses
+from roofing_core.layers import deck as _deck
+from roofing_core.layers import end_laps as _end_laps
+from roofing_core.layers import fasteners as _fasteners
+from roofing_core.layers import ice_barrier as _ice
+from roofing_core.layers import metal as _metal
+from roofing_core.layers import nailing as _nailing
 from roofing_core.layers import offsets as _offsets
-from roofing_core.layers.ice_barrier import Edition
+from roofing_core.layers import sealant as _sealant
+from roofing_core.layers import sheet_fasteners as _sheets
+from roofing_core.layers import underlayment as _underlayment
 from roofing_core.materials import nominal
 from roofing_core.materials.kinds import (
     CapNail,
@@ -41,9 +48,9 @@ class Decking:
     """
 
     lay: bool = False
-    support_spacing: Inches = 24.0
-    edge_spacing: Inches = 6.0
-    field_spacing: Inches = 12.0
+    support_spacing: Inches = _deck.SUPPORT_SPACING
+    edge_spacing: Inches = _deck.EDGE_SPACING
+    field_spacing: Inches = _deck.FIELD_SPACING
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,26 +68,26 @@ class Underlaying:
         over_ice_barrier: How far the first row of underlayment laps over the ice barrier.
         ice_barrier_head_lap: Of each row of ice barrier over the one below.
         ice_barrier_end_lap: Where one roll of ice barrier goes on from another.
-        code_edition: Edition of the residential code whose rule for the ice barrier is used.
+        code_edition: _ice.Edition of the residential code whose rule for the ice barrier is used.
         lap_spacing: Between cap nails along eave and laps.
         field_spacing: Between cap nails in the lines within a row.
         field_lines: Lines of cap nails within a row.
     """
 
-    head_lap: Inches = 4.0
-    end_lap: Inches = 4.0
-    end_lap_stagger: Inches = 72.0
-    past_metal: Inches = 0.25
-    trim_allowance: Inches = 2.0
+    head_lap: Inches = _end_laps.HEAD_LAP
+    end_lap: Inches = _end_laps.END_LAP
+    end_lap_stagger: Inches = _end_laps.END_LAP_STAGGER
+    past_metal: Inches = _end_laps.PAST_METAL
+    trim_allowance: Inches = _end_laps.TRIM_ALLOWANCE
     ice_barrier: bool = False
-    inside_wall: Inches = 24.0
-    over_ice_barrier: Inches = 4.0
-    ice_barrier_head_lap: Inches = 4.0
-    ice_barrier_end_lap: Inches = 6.0
-    code_edition: Edition = "2021"
-    lap_spacing: Inches = 12.0
-    field_spacing: Inches = 24.0
-    field_lines: int = 1
+    inside_wall: Inches = _ice.INSIDE_WALL
+    over_ice_barrier: Inches = _underlayment.OVER_ICE_BARRIER
+    ice_barrier_head_lap: Inches = _end_laps.HEAD_LAP
+    ice_barrier_end_lap: Inches = _ice.END_LAP
+    code_edition: _ice.Edition = "2021"
+    lap_spacing: Inches = _sheets.LAP_SPACING
+    field_spacing: Inches = _sheets.FIELD_SPACING
+    field_lines: int = _sheets.FIELD_LINES
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,13 +130,13 @@ class Metalwork:
         nail_cover: The ridge metal reaches at least this far past the nails that it covers.
     """
 
-    lap: Inches = 6.0
+    lap: Inches = _metal.LAP
     eave_tab: Inches = 2.0
     ridge_proud: Inches = 0.25
-    nail_spacing: Inches = 12.0
-    ridge_nail_spacing: Inches = 12.0
-    end_distance: Inches = 1.0
-    least_piece: Inches = 12.0
+    nail_spacing: Inches = _metal.NAIL_SPACING
+    ridge_nail_spacing: Inches = _metal.NAIL_SPACING
+    end_distance: Inches = _metal.END_DISTANCE
+    least_piece: Inches = _metal.LEAST_PIECE
     nail_cover: Inches = 1.0
 
     def __post_init__(self) -> None:
@@ -148,8 +155,8 @@ class Nailing:
     """
 
     high_wind: bool = False
-    end_distance: Inches = 1.0
-    deck_penetration: Inches = 0.75
+    end_distance: Inches = _nailing.END_DISTANCE
+    deck_penetration: Inches = _fasteners.INTO_DECK
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,11 +173,11 @@ class Sealing:
     """
 
     beads_per_leg: int = 2
-    bead_size: Inches = 0.25
-    bead_section: Literal["round", "half_round", "square", "fillet"] = "round"
-    dab_diameter: Inches = 1.0
-    dab_thickness: Inches = 0.125
-    bedding_thickness: Inches = 0.0625
+    bead_size: Inches = _sealant.BEAD_SIZE
+    bead_section: _sealant.Section = "round"
+    dab_diameter: Inches = _sealant.DAB_DIAMETER
+    dab_thickness: Inches = _sealant.DAB_THICKNESS
+    bedding_thickness: Inches = _sealant.BEDDING_THICKNESS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

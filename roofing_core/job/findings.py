@@ -10,10 +10,11 @@ from dataclasses import dataclass
 
 from roofing_core.job import rules
 from roofing_core.job.layout import Layout
-from roofing_core.job.rules import Rule, Severity
 from roofing_core.job.order import Order
+from roofing_core.job.rules import Rule, Severity
 from roofing_core.layers.nailing import hand_sealed
 from roofing_core.layers.offsets import generated_sequence, sequence_with_wide_ends
+from roofing_core.layers.pieces import Piece
 from roofing_core.measures.sentences import Amount, Sentence, length, say
 
 
@@ -43,7 +44,12 @@ class Finding:
 
 
 def finding(
-    rule: Rule, value: float, place: str, *, limit: float | None = None, cure: Sentence | None = None
+    rule: Rule,
+    value: float,
+    place: str,
+    *,
+    limit: float | None = None,
+    cure: Sentence | None = None,
 ) -> Finding:
     """Make the finding of a breach of a rule.
 
@@ -190,7 +196,7 @@ def _narrow_end(layout: Layout) -> Finding:
     )
 
 
-def _ends(laid: tuple[object, ...]) -> tuple[float, float]:
+def _ends(laid: tuple[Piece, ...]) -> tuple[float, float]:
     return laid[0].right - laid[0].left, laid[-1].right - laid[-1].left
 
 
@@ -210,7 +216,9 @@ def _of_the_nails(layout: Layout) -> Iterator[Finding]:
     for use in layout.nails:
         spare = use.nail_length - use.least_length
         if use.nails and not rules.NAIL_LENGTH.kept_by(spare):
-            cure = say("Use nails of ", length(use.least_length), " or longer for the ", use.use, ".")
+            cure = say(
+                "Use nails of ", length(use.least_length), " or longer for the ", use.use, "."
+            )
             yield finding(rules.NAIL_LENGTH, spare, use.use, cure=cure)
 
 

@@ -1,4 +1,4 @@
-"""The order list: every line in whole packs, what is left over, and how much more it would cover."""
+"""The order list: whole packs, what is left over, and how much more roof that would cover."""
 
 from __future__ import annotations
 
@@ -244,8 +244,12 @@ def _sheet_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
             name.replace("_", " "),
             roll.name,
             pack="roll",
-            needed=sum(cut.length for used in laid.roll_plan for cut in used.cuts
-                       if cut.taken_from == "length"),
+            needed=sum(
+                cut.length
+                for used in laid.roll_plan
+                for cut in used.cuts
+                if cut.taken_from == "length"
+            ),
             holds=roll.length,
             unit="in",
             packs=laid.rolls,

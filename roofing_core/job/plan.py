@@ -11,7 +11,6 @@ from roofing_core.job.layout import Layout, lay_out
 from roofing_core.job.order import Order, loads, order
 from roofing_core.job.work import Step, steps
 from roofing_core.layers.weight import Weights, lifting_limit, weights
-from roofing_core.roof.planes import SingleSlope
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +52,7 @@ def plan(job: Job) -> Plan:
     Source:
         The layers' own.
 
+    >>> from roofing_core.roof.planes import SingleSlope
     >>> job = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=3 / 12))
     >>> planned = plan(job)
     >>> planned.shingles.courses, planned.shingles.shingles, planned.order.shingles.packs
@@ -71,5 +71,3 @@ def plan(job: Job) -> Plan:
             layout.roof.pitch, heaviest=weighed.heaviest, lifting_limit=lifting_limit()
         ),
     )
-
-

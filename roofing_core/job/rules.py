@@ -90,13 +90,12 @@ def _rule(
     source: Source,
     cure: str,
 ) -> Rule:
-    limit = at_least if at_least is not None else at_most
-    assert limit is not None, rule_id  # noqa: S101 - a slip in the table below
+    bound: Literal["at_least", "at_most"] = "at_least" if at_most is None else "at_most"
     return Rule(
         id=rule_id,
         asks=asks,
-        bound="at_least" if at_least is not None else "at_most",
-        limit=limit,
+        bound=bound,
+        limit=at_least or at_most or 0.0,
         unit=unit,
         severity=severity,
         source=source,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from roofing_core.job.wiring import Site, Wired
 from roofing_core.layers.courses import Course, Courses, courses
 from roofing_core.layers.nailing import nail_positions, nails_on_piece, nails_per_strip
-from roofing_core.layers.offsets import CourseOffsets, JointRow, Offsets, offsets
+from roofing_core.layers.offsets import JointPattern, JointRow, joint_pattern, period_of
 from roofing_core.layers.pieces import Piece, pieces_of, shingle_count
 from roofing_core.measures.faults import Refused, refuse_if_any
 from roofing_core.measures.units import Inches, SquareInches
@@ -139,8 +139,8 @@ _COURSES = Wired(
     edge_distance="coursing.edge_distance",
 )
 
-_OFFSETS = Wired(
-    offsets,
+_JOINTS = Wired(
+    joint_pattern,
     eave_length="roof.eave_length",
     shingle_length="shingle.length",
     sequence="shingle.sequence",
@@ -181,20 +181,17 @@ def lay_shingles(site: Site) -> tuple[LaidStarter, tuple[LaidCourse, ...], Shing
     shingle, nailing = site.choices.shingle, site.choices.nailing
     per_strip = nails_per_strip(site.roof.pitch, high_wind=nailing.high_wind)
     positions = _POSITIONS(site, nails=per_strip)
-    # Courses of one trim are cut alike, so each trim is cut once.
-    rows = {row.trim: row for row in joints.courses[: len(shingle.sequence)]}
-    cut = {
-        trim: _cut(row, joints, site, positions, shingle.length) for trim, row in rows.items()
-    }
+    # Every turn of the sequence is cut alike, so each trim is cut once.
+    cut = [_cut(row, joints, site, positions, shingle.length) for row in joints.rows]
+    cycle = len(cut)
     laid = tuple(
-        _laid(line, row, *cut[row.trim])
-        for line, row in zip(up.courses, joints.courses, strict=True)
+        _laid(line, joints, k % cycle, *cut[k % cycle]) for k, line in enumerate(up.courses)
     )
     starter = _starter(site, up, joints, positions)
     return starter, laid, _summed(site, up, joints, laid, per_strip)
 
 
-def _lines_and_joints(site: Site) -> tuple[Courses, Offsets]:
+def _lines_and_joints(site: Site) -> tuple[Courses, JointPattern]:
     """Lay lines, then joints; where the lines are refused, tell what is wrong with both."""
     shingle, starter = site.choices.shingle, site.choices.starter
     piece = starter.length if starter.made == "ready_made" else shingle.length
@@ -202,16 +199,16 @@ def _lines_and_joints(site: Site) -> tuple[Courses, Offsets]:
         up = _COURSES(site)
     except Refused as refusal:
         try:
-            _OFFSETS(site, courses=1, starter_length=piece)
+            _JOINTS(site, courses=1, starter_length=piece)
         except Refused as other:
             refuse_if_any([*refusal.faults, *other.faults])
         raise
-    return up, _OFFSETS(site, courses=up.count, starter_length=piece)
+    return up, _JOINTS(site, courses=up.count, starter_length=piece)
 
 
 def _cut(
-    row: JointRow | CourseOffsets,
-    joints: Offsets,
+    row: JointRow,
+    joints: JointPattern,
     site: Site,
     positions: tuple[float, ...],
     piece_length: float,
@@ -236,7 +233,10 @@ def _cut(
     return cut, nails + (len(cut) - len(ends)) * len(positions)
 
 
-def _laid(line: Course, row: CourseOffsets, cut: tuple[Piece, ...], nails: int) -> LaidCourse:
+def _laid(
+    line: Course, joints: JointPattern, turn: int, cut: tuple[Piece, ...], nails: int
+) -> LaidCourse:
+    row = joints.rows[turn]
     return LaidCourse(
         number=line.number,
         butt=line.butt,
@@ -248,8 +248,8 @@ def _laid(line: Course, row: CourseOffsets, cut: tuple[Piece, ...], nails: int) 
         trim=row.trim,
         pieces=row.pieces,
         joints=row.joints,
-        clearance=row.clearance,
-        clearance_two=row.clearance_two,
+        clearance=joints.clearances[turn],
+        clearance_two=joints.clearances_two[turn],
         overhang=row.overhang,
         nails=nails,
         laid=cut,
@@ -257,14 +257,16 @@ def _laid(line: Course, row: CourseOffsets, cut: tuple[Piece, ...], nails: int) 
 
 
 def _starter(
-    site: Site, up: Courses, joints: Offsets, positions: tuple[float, ...]
+    site: Site, up: Courses, joints: JointPattern, positions: tuple[float, ...]
 ) -> LaidStarter:
     starter, shingle = site.choices.starter, site.choices.shingle
     self_made = starter.made == "self_made"
     piece = shingle.length if self_made else starter.length
     if not self_made:
         positions = nail_positions(
-            piece, nails=len(positions), end_distance=min(site.choices.nailing.end_distance, piece / 4)
+            piece,
+            nails=len(positions),
+            end_distance=min(site.choices.nailing.end_distance, piece / 4),
         )
     row = joints.starter
     cut, nails = _cut(row, joints, site, positions, piece)
@@ -283,12 +285,13 @@ def _starter(
 
 
 def _summed(
-    site: Site, up: Courses, joints: Offsets, laid: tuple[LaidCourse, ...], per_strip: int
+    site: Site, up: Courses, joints: JointPattern, laid: tuple[LaidCourse, ...], per_strip: int
 ) -> ShinglesLaid:
     shingle, roof = site.choices.shingle, site.roof
     width = joints.trim_line - joints.start_line
+    pieces = joints.pieces(up.count)
     count = shingle_count(
-        joints.pieces,
+        pieces,
         courses=up.count,
         course_width=width,
         slope_area=roof.area,
@@ -300,7 +303,7 @@ def _summed(
     return ShinglesLaid(
         courses=up.count,
         closing_courses=up.closing,
-        pieces=joints.pieces,
+        pieces=pieces,
         shingles=count.shingles,
         starter_shingles=joints.starter.pieces if self_made else 0,
         least_by_length=count.least_by_length,
@@ -310,9 +313,9 @@ def _summed(
         last_butt=up.last_butt,
         start_line=joints.start_line,
         trim_line=joints.trim_line,
-        period=joints.period,
-        least_clearance=joints.least_clearance,
-        narrowest_end_piece=joints.narrowest_end_piece,
+        period=period_of(shingle.sequence),
+        least_clearance=joints.least_clearance(up.count),
+        narrowest_end_piece=joints.narrowest_end_piece(up.count),
         nails_per_strip=per_strip,
         nails=sum(course.nails for course in laid),
         bedding_area=sum((roof.slope_length - max(c.butt, 0.0)) * width for c in closing),

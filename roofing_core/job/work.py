@@ -158,10 +158,14 @@ def _underlayment(layout: Layout) -> Iterator[Sentence]:
     if others:
         edges = _listed(row.lower for row in others)
         laps = sorted({row.head_lap for row in others if row.head_lap}, reverse=True)
-        yield say("Set the lower edges of the next rows at ", *edges, "; head laps ", *_listed(laps), ".")
+        yield say(
+            "Set the lower edges of the next rows at ", *edges, "; head laps ", *_listed(laps), "."
+        )
     for row in laid.rows:
         if row.end_laps:
-            yield say(f"End laps of row {row.number} from the left rake: ", *_listed(row.end_laps), ".")
+            yield say(
+                f"End laps of row {row.number} from the left rake: ", *_listed(row.end_laps), "."
+            )
     if laid.rows[-1].trim > 0:
         yield say("Trim the underlayment flush with the top edge.")
 
@@ -183,12 +187,10 @@ def _rake_metal(layout: Layout) -> Iterator[Sentence]:
 
 def _starter(layout: Layout) -> Iterator[Sentence]:
     strip, coursing = layout.starter, layout.choices.coursing
-    made = layout.choices.starter.made == "self_made"
-    cut = (
-        [f"Cut {_count(strip.pieces, 'starter strip')} ", length(strip.height), " high from shingles, the half with the adhesive. "]
-        if made
-        else [f"Take {_count(strip.pieces, 'starter strip')}. "]
-    )  # fmt: skip
+    cut: list[object] = [f"Take {_count(strip.pieces, 'starter strip')}. "]
+    if layout.choices.starter.made == "self_made":
+        strips = f"Cut {_count(strip.pieces, 'starter strip')} "
+        cut = [strips, length(strip.height), " high from shingles, the half with the adhesive. "]
     yield say(
         *cut,
         "Trim ",

@@ -1,7 +1,7 @@
 """Fasteners: how long a nail has to be, and how nails counted become nails weighed and bought.
 
-How many a strip takes, and where they go on it, is `nailing`; the nails along metal and
-underlayment are counted there. Their numbers come in as counts.
+How many a strip takes, and where they go on it, is `nailing`; those along metal and underlayment
+are counted where those are laid. Here they come in as counts.
 """
 
 from __future__ import annotations

@@ -64,6 +64,44 @@ class JointRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class JointPattern:
+    """The joints of one turn of a trim sequence, which every further turn repeats.
+
+    Attributes:
+        start_line: Where every course starts, negative past the left rake.
+        trim_line: Where every course is trimmed, past the right rake.
+        rows: One entry per trim.
+        clearances: For each trim, least distance from its joints to those of the next one, round
+            the sequence.
+        clearances_two: The same to the second next.
+        starter: The starter's joints.
+        starter_clearance: Least distance between joints of the starter and of the first trim.
+    """
+
+    start_line: Inches
+    trim_line: Inches
+    rows: tuple[JointRow, ...]
+    clearances: tuple[Inches, ...]
+    clearances_two: tuple[Inches, ...]
+    starter: JointRow
+    starter_clearance: Inches
+
+    def pieces(self, courses: int) -> int:
+        """Count the pieces of so many courses."""
+        turns, rest = divmod(courses, len(self.rows))
+        each = [row.pieces for row in self.rows]
+        return turns * sum(each) + sum(each[:rest])
+
+    def least_clearance(self, courses: int) -> float:
+        """Give the least clearance among so many courses, the starter included."""
+        return min([self.starter_clearance, *self.clearances[: courses - 1]])
+
+    def narrowest_end_piece(self, courses: int) -> float:
+        """Give the width of the narrowest piece at either rake among so many courses."""
+        return min(min(row.left_end, row.right_end) for row in self.rows[:courses])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CourseOffsets:
     """The joints of one course and how far they stand from those of the courses above.
 
@@ -201,9 +239,7 @@ def joint_row(
     )
 
 
-def clearance_between(
-    lower: Sequence[Inches], upper: Sequence[Inches], *, none: Inches
-) -> float:
+def clearance_between(lower: Sequence[Inches], upper: Sequence[Inches], *, none: Inches) -> float:
     """Give the least distance between any joint of one course and any of another.
 
     Args:
@@ -277,6 +313,68 @@ def offsets(
     >>> [course.clearance for course in laid.courses], laid.pieces
     ([6.0, 5.0, 6.0, 17.0], 20)
     """
+    pattern = joint_pattern(
+        eave_length,
+        shingle_length=shingle_length,
+        sequence=sequence,
+        courses=courses,
+        shingle_past_rake=shingle_past_rake,
+        starter_length=starter_length,
+        starter_trim=starter_trim,
+        minimum_clearance=minimum_clearance,
+    )
+    rows = tuple(zip(pattern.rows, pattern.clearances, pattern.clearances_two, strict=True))
+    return Offsets(
+        period=period_of(tuple(row.trim for row in pattern.rows)),
+        least_clearance=pattern.least_clearance(courses),
+        starter_clearance=pattern.starter_clearance,
+        narrowest_end_piece=pattern.narrowest_end_piece(courses),
+        start_line=pattern.start_line,
+        trim_line=pattern.trim_line,
+        pieces=pattern.pieces(courses),
+        starter=pattern.starter,
+        courses=tuple(_numbered(k + 1, *rows[k % len(rows)]) for k in range(courses)),
+    )
+
+
+def joint_pattern(
+    eave_length: Inches,
+    *,
+    shingle_length: Inches,
+    sequence: tuple[Inches, ...] | None = None,
+    courses: int,
+    shingle_past_rake: Inches = SHINGLE_PAST_RAKE,
+    starter_length: Inches | None = None,
+    starter_trim: Inches = STARTER_TRIM,
+    minimum_clearance: Inches = MINIMUM_CLEARANCE,
+) -> JointPattern:
+    """Place the joints of one turn of a trim sequence, and of the starter.
+
+    As `offsets`, which repeats the turn for every course; here each trim is laid out once.
+
+    Args:
+        eave_length: As in `offsets`, and so are all the others.
+        shingle_length: Length of a shingle.
+        sequence: Length trimmed from the first shingle of each course, repeating.
+        courses: How many courses, for the limit of pieces.
+        shingle_past_rake: How far shingles stand past the rake metal.
+        starter_length: Length of a starter piece.
+        starter_trim: Length trimmed from the first starter piece.
+        minimum_clearance: Least distance between joints that a made sequence keeps.
+
+    Returns:
+        One entry per trim, with its clearances round the sequence.
+
+    Raises:
+        Refused: As `offsets`.
+        TooManyPieces: As `offsets`.
+
+    Source:
+        As `offsets`.
+
+    >>> joint_pattern(168, shingle_length=39.375, sequence=(0, 6, 11, 17), courses=20).pieces(20)
+    100
+    """
     if sequence is None:
         sequence = generated_sequence(shingle_length, minimum_clearance=minimum_clearance)
     starter_length = shingle_length if starter_length is None else starter_length
@@ -293,45 +391,25 @@ def offsets(
     )
     limit_pieces(eave_length + 2 * shingle_past_rake, shingle_length, courses)
     start, stop = -shingle_past_rake, eave_length + shingle_past_rake
-    rows = [
-        joint_row(
-            trim, shingle_length=shingle_length, start_line=start, trim_line=stop, edge=eave_length
+    lines = {"start_line": start, "trim_line": stop, "edge": eave_length}
+    rows = tuple(joint_row(trim, shingle_length=shingle_length, **lines) for trim in sequence)
+    starter = joint_row(starter_trim, shingle_length=starter_length, **lines)
+
+    def clearances(up: int) -> tuple[float, ...]:
+        above = (rows[(k + up) % len(rows)].joints for k in range(len(rows)))
+        return tuple(
+            clearance_between(row.joints, joints, none=stop - start)
+            for row, joints in zip(rows, above, strict=True)
         )
-        for trim in sequence
-    ]
-    starter = joint_row(
-        starter_trim,
-        shingle_length=starter_length,
+
+    return JointPattern(
         start_line=start,
         trim_line=stop,
-        edge=eave_length,
-    )
-    width = stop - start
-    cycle = len(rows)
-    above = [
-        clearance_between(row.joints, rows[(k + 1) % cycle].joints, none=width)
-        for k, row in enumerate(rows)
-    ]
-    above_two = [
-        clearance_between(row.joints, rows[(k + 2) % cycle].joints, none=width)
-        for k, row in enumerate(rows)
-    ]
-    starter_clearance = clearance_between(starter.joints, rows[0].joints, none=width)
-    laid = tuple(
-        _numbered(k + 1, rows[k % cycle], above[k % cycle], above_two[k % cycle])
-        for k in range(courses)
-    )
-    used = rows[:courses]
-    return Offsets(
-        period=period_of(sequence),
-        least_clearance=min([starter_clearance, *above[: courses - 1]]),
-        starter_clearance=starter_clearance,
-        narrowest_end_piece=min(min(row.left_end, row.right_end) for row in used),
-        start_line=start,
-        trim_line=stop,
-        pieces=sum(course.pieces for course in laid),
+        rows=rows,
+        clearances=clearances(1),
+        clearances_two=clearances(2),
         starter=starter,
-        courses=laid,
+        starter_clearance=clearance_between(starter.joints, rows[0].joints, none=stop - start),
     )
 
 
@@ -423,9 +501,7 @@ def _ends_are_wide(trim: float, width: float, shingle_length: float, least: floa
     return row.left_end >= least and row.right_end >= least
 
 
-def sequence_faults(
-    sequence: tuple[Inches, ...], *, shingle_length: Inches
-) -> list[Fault | None]:
+def sequence_faults(sequence: tuple[Inches, ...], *, shingle_length: Inches) -> list[Fault | None]:
     """Give the faults of a trim sequence: empty, or a trim that is not on the shingle.
 
     Args:

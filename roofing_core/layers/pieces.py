@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from roofing_core.layers.offsets import CourseOffsets, JointRow
+from roofing_core.layers.offsets import JointRow
 from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.faults import require_positive
 from roofing_core.measures.units import Inches
@@ -59,7 +59,7 @@ class ShingleCount:
 
 
 def pieces_of(
-    row: JointRow | CourseOffsets, *, shingle_length: Inches, start_line: Inches, trim_line: Inches
+    row: JointRow, *, shingle_length: Inches, start_line: Inches, trim_line: Inches
 ) -> tuple[Piece, ...]:
     """Cut the pieces of one course.
 

@@ -208,24 +208,29 @@ def row_faults(
 
 def _together(sizes: Mapping[str, float]) -> tuple[Fault | None, ...]:
     return (
+        _narrow_roll(sizes),
         _over_width("head_lap", sizes),
-        _over_width("over_ice_barrier", sizes),
         _over_width("past_metal", sizes),
         _short_roll(sizes),
         _short_piece(sizes),
     )
 
 
+def _narrow_roll(sizes: Mapping[str, float]) -> Fault | None:
+    width = sizes.get("roll_width", 2 * LEAST_EXPOSED)
+    if width > LEAST_EXPOSED:
+        return None
+    return fault("roll_width", length(width), "more than ", length(LEAST_EXPOSED))
+
+
 def _over_width(name: str, sizes: Mapping[str, float]) -> Fault | None:
-    width = sizes.get("roll_width")
-    if width is None or sizes.get(name, 0.0) <= width - LEAST_EXPOSED:
+    if name not in sizes or not sizes.get("roll_width", 0.0) > LEAST_EXPOSED:
         return None
-    if name not in sizes:
-        return fault("roll_width", length(width), "more than ", length(LEAST_EXPOSED))
-    if width <= LEAST_EXPOSED:
+    most = sizes["roll_width"] - LEAST_EXPOSED
+    if sizes[name] <= most:
         return None
-    most = length(width - LEAST_EXPOSED)
-    return fault(name, length(sizes[name]), "at most ", most, ", 1 in less than the roll's width")
+    wanted = ", 1 in less than the roll's width"
+    return fault(name, length(sizes[name]), "at most ", length(most), wanted)
 
 
 def _short_piece(sizes: Mapping[str, float]) -> Fault | None:

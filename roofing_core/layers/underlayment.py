@@ -47,7 +47,7 @@ class Underlayment:
     """The underlayment of one plane.
 
     Attributes:
-        layers: How many layers lie over every point, by the pitch: 1 or 2.
+        layers: How many layers lie over every point above an ice barrier, by the pitch: 1 or 2.
         head_lap: How far each row lies over the one below.
         exposure: How much of each row shows below the next.
         rows: The rows in the order of laying; none where an ice barrier covers the whole plane.
@@ -195,7 +195,7 @@ def underlayment(  # noqa: PLR0913 - each is asked for by its own name
             _pitch_fault(pitch),
             *row_faults(positive=positive, not_negative=not_negative),
             _half_lap_fault(pitch, roll_width),
-            _barrier_fault(ice_barrier_top, over_ice_barrier),
+            _barrier_fault(ice_barrier_top, over_ice_barrier, roll_width),
             *spacing_faults(
                 lap_spacing=lap_spacing, field_spacing=field_spacing, field_lines=field_lines
             ),
@@ -273,11 +273,12 @@ def _half_lap_fault(pitch: float, roll_width: float) -> Fault | None:
     return fault("roll_width", length(roll_width), least, " or more, for two layers")
 
 
-def _barrier_fault(top: float, lap: float) -> Fault | None:
-    if not 0 < top < lap:
+def _barrier_fault(top: float, lap: float, roll_width: float) -> Fault | None:
+    most = min(top, roll_width - LEAST_EXPOSED)
+    if top <= 0 or most <= 0 or not lap > most:
         return None
-    wanted = ", the height of the ice barrier"
-    return fault("over_ice_barrier", length(lap), "at most ", length(top), wanted)
+    wanted = ", within the ice barrier and 1 in less than the roll's width"
+    return fault("over_ice_barrier", length(lap), "at most ", length(most), wanted)
 
 
 def _length_of(lines: Iterable[FastenerLine], kind: str) -> float:

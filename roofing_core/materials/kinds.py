@@ -22,8 +22,14 @@ def _weights(material: object, *names: str) -> list[Fault | None]:
     return [negative(name, Amount(getattr(material, name), "lb")) for name in names]
 
 
+#: No pack holds more pieces than this.
+MOST_IN_PACK = 1_000_000
+
+
 def _pack(name: str, holds: int) -> Fault | None:
-    return None if 1 <= holds <= 1_000_000 else fault(name, str(holds), "1 or more")
+    if 1 <= holds <= MOST_IN_PACK:
+        return None
+    return fault(name, str(holds), f"1 or more and at most {MOST_IN_PACK}")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -95,9 +95,7 @@ READY_MADE_STARTER = Starter(
 )
 
 #: 36 in by 144 ft and by 72 ft: the felt rolls of the handbooks, 432 and 216 ft2.
-FELT_15 = Roll(
-    name="felt_15", width=36.0, length=144 * FEET, thickness=0.03125, weight=45.0
-)
+FELT_15 = Roll(name="felt_15", width=36.0, length=144 * FEET, thickness=0.03125, weight=45.0)
 FELT_30 = Roll(name="felt_30", width=36.0, length=72 * FEET, thickness=0.0625, weight=45.0)
 SYNTHETIC = Roll(name="synthetic", width=48.0, length=250 * FEET, thickness=0.015625, weight=28.0)
 ICE_BARRIER = Roll(

@@ -11,7 +11,8 @@ from dataclasses import dataclass, replace
 from math import isfinite
 from typing import Any, TypeVar
 
-from roofing_core.measures.sentences import Amount, Sentence, System, say, shown
+from roofing_core.measures.sentences import Amount, Sentence, say, shown
+from roofing_core.measures.units import System
 
 First = TypeVar("First")
 Second = TypeVar("Second")
@@ -59,8 +60,10 @@ class Refused(ValueError):  # noqa: N818 - it is not an error of ours, it is an 
         """Give the same refusal with each place's first name replaced by a dotted place."""
         return type(self)(
             *(
-                replace(fault, at=(*places.get(str(fault.at[0]), str(fault.at[0])).split("."),
-                                   *fault.at[1:]))
+                replace(
+                    fault,
+                    at=(*places.get(str(fault.at[0]), str(fault.at[0])).split("."), *fault.at[1:]),
+                )
                 for fault in self.faults
             )
         )

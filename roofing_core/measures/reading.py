@@ -116,7 +116,9 @@ def read_length(text: str, *, at: str = "length") -> float:
         try:
             feet, inches = _number(match[2] or "0"), _number(match[3] or "0")
         except ZeroDivisionError:
-            raise Refused(fault(at, _echo(text), "a fraction over a number that is not 0")) from None
+            raise Refused(
+                fault(at, _echo(text), "a fraction over a number that is not 0")
+            ) from None
         if match[2] and match[3] and (feet != int(feet) or inches >= 12):  # noqa: PLR2004
             raise Refused(fault(at, _echo(text), "whole feet, and inches under 12 after them"))
         return _sized(-(feet * 12 + inches) if match[1] else feet * 12 + inches, at, text, "in")

@@ -17,9 +17,7 @@ from roofing_core.measures.units import SHOWN, System
 #: From this many inches on, a length is written in feet and inches.
 FEET_FROM = 48
 
-_SIXTEENTHS = tuple(
-    "" if n == 0 else f"{n // gcd(n, 16)}/{16 // gcd(n, 16)}" for n in range(16)
-)
+_SIXTEENTHS = tuple("" if n == 0 else f"{n // gcd(n, 16)}/{16 // gcd(n, 16)}" for n in range(16))
 
 
 def write_length(inches: float, system: System = "us") -> str:
@@ -59,8 +57,8 @@ def write_length(inches: float, system: System = "us") -> str:
 
 def _figures(value: float) -> str:
     """Write a number to about three figures, without trailing zeros."""
-    size = abs(value)
-    text = f"{value:.0f}" if size >= 100 else f"{value:.1f}" if size >= 10 else f"{value:.2f}"
+    decimals = 2 if abs(value) < 10 else 1 if abs(value) < 100 else 0  # noqa: PLR2004 - figures
+    text = f"{value:.{decimals}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from roofing_core.measures.faults import fault, refuse_if_any, require_positive
+from roofing_core.measures.faults import Fault, fault, refuse_if_any, require_positive
 from roofing_core.measures.sentences import Amount, shown
 from roofing_core.measures.units import Percent, Pitch, Radians, Ratio
 
@@ -23,31 +23,46 @@ else:
     Column = TypeVar("Column")
 
 
-def _each(function: str, value: Any) -> Any:
+def _each(function: str, value: Column) -> Column:
     """Apply a function of `math` to a number, or its namesake of NumPy to a column."""
     if isinstance(value, int | float):
-        return getattr(math, function)(value)
-    import numpy  # noqa: PLC0415, ICN001 - only a column needs it, and then it is loaded already
+        return getattr(math, function)(value)  # type: ignore[no-any-return]
+    import numpy  # noqa: PLC0415 - only a column needs it, and then it is loaded already
 
-    return getattr(numpy, function)(value)
-
-
-def _check_pitch(pitch: Any, at: str = "pitch") -> None:
-    if isinstance(pitch, int | float):
-        refuse_if_any([_pitch_fault(float(pitch), at)])
-        return
-    for value in pitch:
-        refuse_if_any([_pitch_fault(float(value), at)])
+    return getattr(numpy, function)(value)  # type: ignore[no-any-return]
 
 
 #: A pitch of 1000 in 12 stands 89.3 degrees up: a wall.
 STEEPEST = 1000 / 12
 
 
-def _pitch_fault(pitch: float, at: str) -> Any:
+def pitch_fault(pitch: Pitch, at: str = "pitch") -> Fault | None:
+    """Give the fault of a pitch that no roof has: negative, not finite, or a wall.
+
+    Args:
+        pitch: Rise over run.
+        at: The name to put into the fault.
+
+    Returns:
+        The fault, or ``None`` for a pitch from 0:12 to 1000:12.
+
+    Raises:
+        Nothing: The fault is the answer.
+
+    Source:
+        A limit of this library.
+
+    >>> pitch_fault(4 / 12) is None
+    True
+    """
     if 0 <= pitch <= STEEPEST:
         return None
     return fault(at, shown(Amount(pitch, "pitch")), "0:12 or more and at most 1000:12")
+
+
+def _check_pitch(pitch: Any, at: str = "pitch") -> None:
+    pitches = (pitch,) if isinstance(pitch, int | float) else pitch
+    refuse_if_any(pitch_fault(float(one), at) for one in pitches)
 
 
 def slope_factor(pitch: Column) -> Column:
@@ -118,9 +133,7 @@ def pitch_angle(pitch: Column) -> Column:
     45.0
     """
     _check_pitch(pitch)
-    if isinstance(pitch, int | float):
-        return _each("atan", pitch)
-    return _each("arctan", pitch)
+    return _each("atan", pitch)
 
 
 def pitch_of(*, rise: Column, run: Column) -> Column:

@@ -8,7 +8,7 @@ and v up the slope.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import hypot
+from math import hypot, sqrt
 from typing import Literal
 
 from roofing_core.measures.faults import (
@@ -19,9 +19,9 @@ from roofing_core.measures.faults import (
     not_positive,
     refuse_if_any,
 )
-from roofing_core.measures.sentences import Amount, length, shown
+from roofing_core.measures.sentences import length
 from roofing_core.measures.units import SQUARE, Inches, Pitch, Ratio, SquareInches, Squares
-from roofing_core.roof.pitch import STEEPEST, slope_factor
+from roofing_core.roof.pitch import pitch_fault, slope_factor
 
 Edge = Literal["eave", "rake", "ridge"]
 
@@ -82,38 +82,48 @@ def slope(
         if value is not None
     }
     refuse_if_any(_slope_faults(given))
-    if pitch is None:
-        run, rise = _legs(slope_length, run, rise)
-        slope_length = hypot(run, rise) if slope_length is None else slope_length
-        pitch = rise / run
-    elif run is None:
-        run = rise / pitch if rise is not None else _given(slope_length) / slope_factor(pitch)
-    refuse_if_any([_too_steep(pitch)])
+    if pitch is not None:
+        return _from_pitch(pitch, slope_length, run, rise)
+    return _from_lengths(slope_length, run, rise)
+
+
+def _from_pitch(
+    pitch: float, slope_length: float | None, run: float | None, rise: float | None
+) -> Slope:
+    """Give the slope of a pitch and one length."""
+    factor = slope_factor(pitch)
+    if slope_length is not None:
+        run = slope_length / factor
+    elif rise is not None:
+        run = rise / pitch
+    level = run or 0.0  # one of the three was given, and over 0
     return Slope(
-        slope_length=slope_length if slope_length is not None else run * slope_factor(pitch),
-        run=run,
-        rise=rise if rise is not None else run * pitch,
+        slope_length=level * factor if slope_length is None else slope_length,
+        run=level,
+        rise=level * pitch if rise is None else rise,
         pitch=pitch,
     )
 
 
-def _given(value: float | None) -> float:
-    assert value is not None, "two measurements were counted"  # noqa: S101
-    return value
+def _from_lengths(slope_length: float | None, run: float | None, rise: float | None) -> Slope:
+    """Give the slope of two lengths."""
+    if slope_length is None:
+        level, upright = run or 0.0, rise or 0.0
+        slope_length = hypot(level, upright)
+    elif run is not None:
+        level, upright = run, _other_leg("run", run, slope_length)
+    else:
+        upright = rise or 0.0
+        level = _other_leg("rise", upright, slope_length)
+    refuse_if_any([pitch_fault(upright / level)])
+    return Slope(slope_length=slope_length, run=level, rise=upright, pitch=upright / level)
 
 
-def _legs(
-    slope_length: float | None, run: float | None, rise: float | None
-) -> tuple[float, float]:
-    """Give run and rise when the pitch is not known."""
-    if run is not None and rise is not None:
-        return run, rise
-    slant, leg = _given(slope_length), run if run is not None else _given(rise)
+def _other_leg(name: str, leg: float, slant: float) -> float:
+    """Give the leg that goes with a leg and a slope length."""
     if leg >= slant:
-        name = "run" if run is not None else "rise"
         raise Refused(fault(name, length(leg), "less than the slope length, ", length(slant)))
-    other = ((slant - leg) * (slant + leg)) ** 0.5
-    return (leg, other) if run is not None else (other, leg)
+    return sqrt((slant - leg) * (slant + leg))
 
 
 def _slope_faults(given: dict[str, float]) -> list[Fault | None]:
@@ -125,7 +135,7 @@ def _slope_faults(given: dict[str, float]) -> list[Fault | None]:
         )
     for name, value in given.items():
         if name == "pitch":
-            faults.append(_too_steep(value))
+            faults.append(pitch_fault(value))
             if value == 0 and "run" not in given and "slope_length" not in given:
                 faults.append(fault("pitch", "0:12", "over 0:12 where only the rise is known"))
         elif name == "rise" and ("run" in given or "slope_length" in given):
@@ -133,12 +143,6 @@ def _slope_faults(given: dict[str, float]) -> list[Fault | None]:
         else:
             faults.append(not_positive(name, length(value)))
     return faults
-
-
-def _too_steep(pitch: float) -> Fault | None:
-    if 0 <= pitch <= STEEPEST:
-        return None
-    return fault("pitch", shown(Amount(pitch, "pitch")), "0:12 or more and at most 1000:12")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -147,8 +147,8 @@ def _plural(pack: str) -> str:
 
 
 def _courses(plan: Plan, system: System) -> list[str]:
-    headings = ("course", "butt", "snap tops", "off the top", "off the first", "pieces",
-                "last one", "joints clear")  # fmt: skip
+    headings = ("course", "butt", "snap tops", "top off", "first off", "pieces",
+                "last one", "clear")  # fmt: skip
     strip = plan.starter
     last = strip.laid[-1]
     first_row = ("starter", strip.butt, None, None, strip.trim, strip.pieces,
@@ -172,7 +172,8 @@ def _courses(plan: Plan, system: System) -> list[str]:
     note = (
         "Heights are up the slope from the outer face of the eave metal; the first line to snap is "
         f"{_length(plan.shingles.first_snap_line, system)} above the starter's lower edge. Where"
-        " tops are trimmed, snap the butt."
+        " tops are trimmed, snap the butt. Clear: from these joints to the nearest of the next"
+        " course up."
     )
     cells = [[_cell(value, system) for value in row] for row in rows]
     return [*_title("Course table"), *table(headings, cells), *_paragraph(note)]
