@@ -1,0 +1,141 @@
+"""Print what a request, a plan, a piece and an import cost, as ratios taken in one run."""
+
+import http.client
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from contextlib import contextmanager
+from pathlib import Path
+from socket import socket
+
+HERE = Path(__file__).resolve().parent
+ROOT = HERE.parents[1]
+JSON = {"Content-Type": "application/json"}
+EXAMPLE = (ROOT / "examples" / "tool_store.json").read_bytes()
+SMALL = {
+    "pitch": "/v1/pitch?pitch=4:12",
+    "courses": "/v1/courses?slope_length=9ft4in&shingle_height=13.25in&exposure=5.625in",
+    "weight": "/v1/weight?area=130ft2&pitch=3:12&strips=105",
+}
+ROUNDS, REQUESTS, PLANS = 15, 200, 60
+
+Ask = Callable[[], bytes]
+
+
+def free_port() -> int:
+    with socket() as asked:
+        asked.bind(("127.0.0.1", 0))
+        return int(asked.getsockname()[1])
+
+
+@contextmanager
+def served(payloads: Path):
+    """Run the server with its echoes; give an open connection to it."""
+    port = free_port()
+    command = [sys.executable, str(HERE / "echo.py"), str(port), str(payloads)]
+    with subprocess.Popen(command) as server:
+        try:
+            connection = http.client.HTTPConnection("127.0.0.1", port)
+            for _ in range(200):
+                try:
+                    connection.connect()
+                    break
+                except OSError:
+                    time.sleep(0.05)
+            yield connection
+        finally:
+            server.terminate()
+
+
+def asker(connection: http.client.HTTPConnection, method: str, path: str, body: bytes = b"") -> Ask:
+    headers = JSON if body else {}
+
+    def ask() -> bytes:
+        connection.request(method, path, body or None, headers)
+        answer = connection.getresponse()
+        read = answer.read()
+        assert answer.status == http.client.OK, read
+        return read
+
+    return ask
+
+
+def cost(connection: http.client.HTTPConnection, ask: Ask, times: int) -> tuple[float, float]:
+    """Give the server's processor time and the clock's time for so many requests."""
+    cpu = asker(connection, "GET", "/cpu")
+    used, clock = float(cpu()), time.perf_counter()
+    for _ in range(times):
+        ask()
+    return float(cpu()) - used, time.perf_counter() - clock
+
+
+def ratio(connection: http.client.HTTPConnection, echo: Ask, ours: Ask, times: int) -> str:
+    cost(connection, echo, times), cost(connection, ours, times)
+    rounds = [
+        (cost(connection, echo, times), cost(connection, ours, times)) for _ in range(ROUNDS)
+    ]
+    cpu = statistics.median(e[0] / o[0] for e, o in rounds)
+    clock = statistics.median(e[1] / o[1] for e, o in rounds)
+    each = statistics.median(o[0] for _, o in rounds) / times
+    return f"{cpu:.2f} of processor time, {clock:.2f} on the clock ({each * 1e6:.0f} us of server)"
+
+
+def service() -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        payloads = Path(folder)
+        with served(payloads) as connection:
+            for name, path in SMALL.items():
+                (payloads / name).write_bytes(asker(connection, "GET", path)())
+            plan = asker(connection, "POST", "/v1/plans", EXAMPLE)()
+            (payloads / "plan").write_bytes(plan)
+        with served(payloads) as connection:
+            for name, path in SMALL.items():
+                echo, ours = (asker(connection, "GET", p) for p in (f"/echo/{name}", path))
+                print(f"GET {name} over echo: {ratio(connection, echo, ours, REQUESTS)}")
+            echo, ours = (
+                asker(connection, "POST", p, EXAMPLE) for p in ("/echo/plan", "/v1/plans")
+            )
+            size = f"{len(EXAMPLE)} bytes in, {len(plan)} out"
+            print(f"POST plan over echo ({size}): {ratio(connection, echo, ours, PLANS)}")
+
+
+def pieces() -> None:
+    from roofing_core import Job, SingleSlope, plan
+
+    for feet in (14, 60, 200, 600):
+        job = Job(roof=SingleSlope(eave_length=12.0 * feet, slope_length=8.0 * feet, pitch=0.5))
+        times = max(1, 200 // feet)
+        best = min(_clocked(lambda job=job: plan(job), times) for _ in range(5))
+        count = plan(job).shingles.pieces
+        print(f"{count:7d} pieces: {best * 1e3:8.2f} ms a plan, {count / best / 1e6:6.2f} M pieces/s")
+
+
+def _clocked(call: Callable[[], object], times: int) -> float:
+    started = time.perf_counter()
+    for _ in range(times):
+        call()
+    return (time.perf_counter() - started) / times
+
+
+def imports() -> None:
+    def took(code: str) -> float:
+        command = [sys.executable, "-I", "-c", code]
+        return min(_clocked(lambda: subprocess.run(command, check=True), 1) for _ in range(15))
+
+    bare = took("")
+    for name, code in (
+        ("import roofing_core", "import roofing_core"),
+        ("and a first plan", "from roofing_core import *; plan(Job(roof=SingleSlope("
+         "eave_length=168, slope_length=112, pitch=0.25)))"),
+    ):  # fmt: skip
+        whole = took(code)
+        print(f"{name}: {(whole - bare) * 1e3:.0f} ms over bare Python's {bare * 1e3:.0f} ms")
+
+
+if __name__ == "__main__":
+    service()
+    pieces()
+    imports()

@@ -1,0 +1,100 @@
+"""What the README and the examples show is what the project does."""
+
+import doctest
+import json
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from fastapi.testclient import TestClient
+
+from roofing_api.app import app
+
+ROOT = Path(__file__).resolve().parents[2]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+EXAMPLES = ROOT / "examples"
+ASKED = re.compile(r"```http\nGET (\S+)\n```\n\n```(json|text)\n(.*?)```", re.DOTALL)
+
+client = TestClient(app)
+
+
+def tool_store(**headers: str) -> str:
+    body = (EXAMPLES / "tool_store.json").read_bytes()
+    said = {"Content-Type": "application/json", **headers}
+    return client.post("/v1/plans", content=body, headers=said).text
+
+
+def shown(kind: str) -> list[str]:
+    """Give the blocks of a kind that are not the answer to a request shown before them."""
+    alone = ASKED.sub("", README)
+    return re.findall(rf"```{kind}\n(.*?)```", alone, re.DOTALL)
+
+
+def test_the_python_shown_gives_what_is_shown():
+    code = "\n".join(shown("python"))
+    parsed = doctest.DocTestParser().get_doctest(code, {}, "README", "README.md", 0)
+    runner = doctest.DocTestRunner()
+    runner.run(parsed)
+    assert runner.summarize().attempted > 15
+    assert runner.summarize().failed == 0
+
+
+@pytest.mark.parametrize(("path", "kind", "answer"), ASKED.findall(README))
+def test_each_request_shown_is_answered_as_shown(path, kind, answer):
+    given = client.get(path)
+    if kind == "json":
+        assert given.json() == json.loads(answer)
+    else:
+        assert given.text == answer.rstrip("\n")
+
+
+def test_requests_of_each_kind_are_shown():
+    kinds = {kind for _, kind, _ in ASKED.findall(README)}
+    assert kinds == {"json", "text"}
+    assert any(json.loads(a).get("status") == 422 for _, k, a in ASKED.findall(README) if k == "json")
+
+
+def test_the_plan_shown_is_the_tool_stores():
+    text = tool_store(Accept="text/plain")
+    blocks = shown("text")
+    assert len(blocks) == 3
+    for block in blocks:
+        assert block in text
+
+
+@pytest.mark.parametrize("path", re.findall(r"^\| `(/v1/\w+)` \|", README, re.MULTILINE))
+def test_each_path_of_the_table_is_there(path):
+    assert path in app.openapi()["paths"]
+
+
+def test_the_table_names_every_path():
+    named = set(re.findall(r"^\| `(/v1/\w+)` \|", README, re.MULTILINE))
+    assert named == {path for path in app.openapi()["paths"] if path.startswith("/v1/")}
+
+
+def test_the_example_over_http_gives_its_committed_output():
+    written = (EXAMPLES / "outputs" / "tool_store.txt").read_text(encoding="utf-8")
+    assert tool_store(Accept="text/plain") == written
+
+
+def test_the_example_in_python_gives_its_committed_output():
+    written = (EXAMPLES / "outputs" / "tool_store_python.txt").read_text(encoding="utf-8")
+    said = {**os.environ, "PYTHONPATH": str(ROOT)}
+    ran = subprocess.run(
+        [sys.executable, str(EXAMPLES / "tool_store.py")],
+        env=said, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    assert ran.stdout == written
+
+
+def test_the_example_as_text_and_as_data_are_one_plan():
+    planned = json.loads(tool_store())
+    text = tool_store(Accept="text/plain")
+    for line in planned["order"].values():
+        if line["packs"]:
+            assert re.search(rf"^{line['item']} +{line['packs']} +{line['pack']}", text, re.MULTILINE)
+    for caution in planned["cautions"]:
+        assert caution["about"].capitalize() in text
