@@ -259,10 +259,10 @@ def _stuck_fault(framing: Framing) -> Fault:
     return fault(
         "joint_stagger",
         Amount(framing.joint_stagger, "count"),
-        "fewer supports, or closer ones, or a smaller least_spans: no layout of panels ",
+        "fewer supports, or closer ones, or a smaller least_spans: rows of whole panels ",
         length(framing.panel_length),
-        " long on supports ",
+        " long, cut only near the rakes, on supports ",
         length(framing.support_spacing),
-        f" apart keeps end joints {framing.joint_stagger} supports apart with every piece on ",
+        f" apart cannot keep end joints {framing.joint_stagger} supports apart and every piece on ",
         f"{framing.least_spans + 1} supports or more",
     )

@@ -101,6 +101,37 @@ def test_supports_that_do_not_divide_a_panel_shorten_it():
     assert lengths(laid) == [[80, 96]]
 
 
+def test_the_last_panel_but_one_is_shortened_where_whole_ones_do_not_fit():
+    """181 in, no piece under 48: whole panels after the first give 96 + 85, but 72 + 96 + 13.
+
+    So row 2, which must miss 96, has its second joint at 120: 72 + 48 + 61.
+    """
+    laid = deck(181, slope_length=96, joint_stagger=1, least_spans=2)
+    assert lengths(laid) == [[96, 85], [72, 48, 61]]
+
+
+def test_a_row_is_split_where_that_saves_a_panel():
+    """67 x 114 in: 67, 67 and a rip of 67 x 18 are three panels, two of them with 29 in left.
+
+    Split at 40, rows 1 and 3 are 40 + 27: 67 + 27 is one panel, 40 and both rips the other.
+    """
+    laid = deck(67, slope_length=114, support_spacing=20)
+    assert lengths(laid) == [[40, 27], [67], [40, 27]]
+    assert (laid.panels, laid.panels_by_area) == (2, 2)
+
+
+def test_pieces_are_cut_the_longest_first():
+    """24 first would leave 72 for a 48, and then none for the 72 but a third panel."""
+    cuts = cut_panels((24, 48, 48, 72), ripped=(), in_width=1, panel_length=96)
+    assert (cuts.panels, cuts.whole) == (2, (1, 2, 2, 1))
+
+
+def test_no_panel_yields_three_pieces_of_over_a_third():
+    """Five pieces of 34: by length 170 / 96 is 2 panels, but each yields two, so 3."""
+    cuts = cut_panels((34,) * 5, ripped=(), in_width=1, panel_length=96)
+    assert (cuts.least_panels, cuts.panels) == (3, 3)
+
+
 def test_a_deck_that_is_not_asked_for_is_all_zero():
     none = no_deck()
     assert (none.panels, none.pieces, none.tape_length, none.nails, none.clips) == (0, (), 0, 0, 0)
@@ -151,9 +182,7 @@ def test_joints_lie_on_supports_and_apart(
         if piece.left:
             joints[piece.row].append(piece.left)
     for row in joints.values():
-        assert all(
-            abs(at / support_spacing - round(at / support_spacing)) < DUST for at in row
-        )
+        assert all(abs(at / support_spacing - round(at / support_spacing)) < DUST for at in row)
         least = least_spans * support_spacing if row else 0
         ends = [0, *row, eave_length]
         assert all(right - left >= least - DUST for left, right in pairwise(ends))
@@ -163,9 +192,7 @@ def test_joints_lie_on_supports_and_apart(
 
 
 @given(**PLANES)
-def test_with_the_default_rules_every_plane_can_be_laid(
-    eave_length, slope_length, support_spacing
-):
+def test_with_the_default_rules_every_plane_can_be_laid(eave_length, slope_length, support_spacing):
     laid = deck(eave_length, slope_length=slope_length, support_spacing=support_spacing)
     assert laid.panels_by_area <= laid.least_panels <= laid.panels <= len(laid.pieces)
 
@@ -285,21 +312,24 @@ REFUSED = [
         {"support_spacing": 97},
         "support_spacing came as 8 ft 1 in: 6 in or more and at most 8 ft, the length of a panel",
     ),
-    ({"support_spacing": -1}, "support_spacing came as -1 in: more than zero and at most 100000 ft"),
+    (
+        {"support_spacing": -1},
+        "support_spacing came as -1 in: more than zero and at most 100000 ft",
+    ),
     ({"joint_stagger": -1}, "joint_stagger came as -1: 0 or more and at most 16"),
     ({"least_spans": 0}, "least_spans came as 0: 1 or more and at most 16"),
     ({"edge_spacing": 0.5}, "edge_spacing came as 1/2 in: 1 in or more"),
     (
         {"eave_length": 400, "support_spacing": 32},
-        "joint_stagger came as 2: fewer supports, or closer ones, or a smaller least_spans: no"
-        " layout of panels 8 ft long on supports 32 in apart keeps end joints 2 supports apart with"
-        " every piece on 2 supports or more",
+        "joint_stagger came as 2: fewer supports, or closer ones, or a smaller least_spans: rows of"
+        " whole panels 8 ft long, cut only near the rakes, on supports 32 in apart cannot keep end"
+        " joints 2 supports apart and every piece on 2 supports or more",
     ),
     (
         {"least_spans": 2},
-        "joint_stagger came as 2: fewer supports, or closer ones, or a smaller least_spans: no"
-        " layout of panels 8 ft long on supports 24 in apart keeps end joints 2 supports apart with"
-        " every piece on 3 supports or more",
+        "joint_stagger came as 2: fewer supports, or closer ones, or a smaller least_spans: rows of"
+        " whole panels 8 ft long, cut only near the rakes, on supports 24 in apart cannot keep end"
+        " joints 2 supports apart and every piece on 3 supports or more",
     ),
 ]
 

@@ -98,6 +98,7 @@ def test_the_last_but_one_gives_to_a_last_piece_that_is_too_short():
     assert run.lengths == (114.5, 12.0)
     assert run.laps == (108.5,)
     assert run.offcuts == (5.5, 108.0)
+    assert run.offcut == 113.5
 
 
 def test_of_three_pieces_the_middle_one_gives():
