@@ -110,9 +110,9 @@ def courses_to_cover(
     """
     refuse_if_any(
         [
-            not_positive("slope_length", length(slope_length)),
-            not_positive("exposure", length(exposure)),
-            negative("first_butt", length(-first_butt)),
+            not_positive("slope_length", slope_length),
+            not_positive("exposure", exposure),
+            negative("first_butt", -first_butt),
         ]
     )
     _limit_courses(slope_length - first_butt, exposure)
@@ -174,12 +174,12 @@ def courses(
     high = shingle_height - exposure if nail_zone_high is None else nail_zone_high
     refuse_if_any(
         [
-            not_positive("slope_length", length(slope_length)),
-            not_positive("shingle_height", length(shingle_height)),
+            not_positive("slope_length", slope_length),
+            not_positive("shingle_height", shingle_height),
             *exposure_faults(shingle_height=shingle_height, exposure=exposure),
             *nail_zone_faults(low, high, shingle_height=shingle_height, exposure=exposure),
-            negative("starter_past_metal", length(starter_past_metal)),
-            negative("course_past_starter", length(course_past_starter)),
+            negative("starter_past_metal", starter_past_metal),
+            negative("course_past_starter", course_past_starter),
             _edge_fault(edge_distance, slope_length),
         ]
     )
@@ -276,7 +276,7 @@ def exposure_faults(*, shingle_height: Inches, exposure: Inches) -> tuple[Fault 
         too_large = fault(
             "shingle_height", length(shingle_height), "more than ", length(LEAST_HEADLAP)
         )
-    return not_positive("exposure", length(exposure)), too_large
+    return not_positive("exposure", exposure), too_large
 
 
 def nail_zone_faults(

@@ -174,10 +174,10 @@ def deck(
     )
     refuse_if_any(
         [
-            not_positive("eave_length", length(eave_length)),
-            not_positive("slope_length", length(slope_length)),
-            not_positive("panel_length", length(panel_length)),
-            not_positive("panel_width", length(panel_width)),
+            not_positive("eave_length", eave_length),
+            not_positive("slope_length", slope_length),
+            not_positive("panel_length", panel_length),
+            not_positive("panel_width", panel_width),
             _spacing_fault(support_spacing, panel_length),
             _spans_fault("joint_stagger", joint_stagger, least=0),
             _spans_fault("least_spans", least_spans, least=1),
@@ -226,7 +226,7 @@ def _nails(
 
 def _spacing_fault(support_spacing: float, panel_length: float) -> Fault | None:
     if not panel_length / MOST_SPANS > support_spacing > 0 and not support_spacing > panel_length:
-        return not_positive("support_spacing", length(support_spacing))
+        return not_positive("support_spacing", support_spacing)
     least, most = length(panel_length / MOST_SPANS), length(panel_length)
     wanted = (least, " or more and at most ", most, ", the length of a panel")
     return fault("support_spacing", length(support_spacing), *wanted)
@@ -241,7 +241,7 @@ def _spans_fault(name: str, spans: int, *, least: int) -> Fault | None:
 def _nail_fault(name: str, spacing: float) -> Fault | None:
     if 0 < spacing < LEAST_NAIL_SPACING:
         return fault(name, length(spacing), length(LEAST_NAIL_SPACING), " or more")
-    return not_positive(name, length(spacing))
+    return not_positive(name, spacing)
 
 
 def _refuse_too_many(

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from roofing_core.measures.counting import DUST, whole_packs
 from roofing_core.measures.faults import fault, negative, not_positive, refuse_if_any
-from roofing_core.measures.sentences import Amount, Sentence, length, say
+from roofing_core.measures.sentences import Sentence, length, say
 from roofing_core.measures.units import SQUARE, Inches, Pounds, Ratio
 
 if TYPE_CHECKING:
@@ -79,11 +79,11 @@ def nails_per_pound(
     """
     refuse_if_any(
         [
-            *(not_positive("nail_length", length(one)) for one in _each(nail_length)),
-            not_positive("shank", length(shank)),
-            not_positive("head_diameter", length(head_diameter)),
-            not_positive("head_thickness", length(head_thickness)),
-            not_positive("density", Amount(density, "1")),
+            *(not_positive("nail_length", one) for one in _each(nail_length)),
+            not_positive("shank", shank),
+            not_positive("head_diameter", head_diameter),
+            not_positive("head_thickness", head_thickness),
+            not_positive("density", density, "1"),
         ]
     )
     steel = pi / 4 * (shank**2 * nail_length + head_diameter**2 * head_thickness)
@@ -124,10 +124,10 @@ def least_nail_length(
     """
     refuse_if_any(
         [
-            negative("roofing_thickness", length(roofing_thickness)),
-            not_positive("deck_thickness", length(deck_thickness)),
-            not_positive("into_deck", length(into_deck)),
-            negative("past_deck", length(past_deck)),
+            negative("roofing_thickness", roofing_thickness),
+            not_positive("deck_thickness", deck_thickness),
+            not_positive("into_deck", into_deck),
+            negative("past_deck", past_deck),
         ]
     )
     if deck_thickness < into_deck:
@@ -156,8 +156,8 @@ def nail_length(least_length: Inches, *, nail_lengths: tuple[Inches, ...] = NAIL
     (1.25, 1.5)
     """
     found = [
-        not_positive("least_length", length(least_length)),
-        *(not_positive(f"nail_lengths.{i}", length(one)) for i, one in enumerate(nail_lengths)),
+        not_positive("least_length", least_length),
+        *(not_positive(f"nail_lengths.{i}", one) for i, one in enumerate(nail_lengths)),
     ]
     refuse_if_any(found)
     enough = [one for one in nail_lengths if one >= least_length - DUST]
@@ -251,18 +251,18 @@ def fasteners(
     """
     refuse_if_any(
         [
-            not_positive("strips", Amount(strips, "count")),
-            not_positive("nails_per_strip", Amount(nails_per_strip, "count")),
-            negative("other_nails", Amount(other_nails, "count")),
-            not_positive("shingle_length", length(shingle_length)),
-            not_positive("exposure", length(exposure)),
-            negative("roofing_thickness", length(roofing_thickness)),
-            not_positive("deck_thickness", length(deck_thickness)),
-            *(not_positive(f"nail_lengths.{i}", length(one)) for i, one in enumerate(nail_lengths)),
-            not_positive("shank", length(shank)),
-            not_positive("head_diameter", length(head_diameter)),
-            not_positive("box_weight", Amount(box_weight, "lb")),
-            not_positive("box_count", Amount(box_count, "count")),
+            not_positive("strips", strips, "count"),
+            not_positive("nails_per_strip", nails_per_strip, "count"),
+            negative("other_nails", other_nails, "count"),
+            not_positive("shingle_length", shingle_length),
+            not_positive("exposure", exposure),
+            negative("roofing_thickness", roofing_thickness),
+            not_positive("deck_thickness", deck_thickness),
+            *(not_positive(f"nail_lengths.{i}", one) for i, one in enumerate(nail_lengths)),
+            not_positive("shank", shank),
+            not_positive("head_diameter", head_diameter),
+            not_positive("box_weight", box_weight, "lb"),
+            not_positive("box_count", box_count, "count"),
         ]
     )
     least = least_nail_length(roofing_thickness, deck_thickness=deck_thickness)

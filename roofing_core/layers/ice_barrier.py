@@ -16,7 +16,7 @@ from roofing_core.layers.rolls import RollUsed, SheetRow, cut_rows
 from roofing_core.layers.rows import lapped_rows, refuse_too_many, row_faults
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Fault, fault, negative, refuse_if_any
-from roofing_core.measures.sentences import Amount, length, shown
+from roofing_core.measures.sentences import Amount, shown
 from roofing_core.measures.units import Inches, Pitch, SquareInches
 from roofing_core.roof.pitch import STEEPEST, slope_factor
 
@@ -128,10 +128,10 @@ def ice_barrier_reach(
     """
     refuse_if_any(
         [
-            negative("eave_overhang", length(eave_overhang)),
+            negative("eave_overhang", eave_overhang),
             _pitch_fault(pitch),
             _edition_fault(edition),
-            negative("inside_wall", length(inside_wall)),
+            negative("inside_wall", inside_wall),
         ]
     )
     reach = (eave_overhang + inside_wall) * slope_factor(pitch)

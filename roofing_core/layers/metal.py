@@ -226,10 +226,10 @@ def _faults(offer: tuple[float, ...], sizes: dict[str, float]) -> list[Fault]:
     """Find everything wrong, each field once: first by itself, then against the shortest stock."""
     may_be_0 = ("end_distance", "tab", "least_piece")
     found = [
-        (negative if name in may_be_0 else not_positive)(name, length(value))
+        (negative if name in may_be_0 else not_positive)(name, value)
         for name, value in sizes.items()
     ]
-    found += [not_positive(f"stock_length.{i}", length(stock)) for i, stock in enumerate(offer)]
+    found += [not_positive(f"stock_length.{i}", stock) for i, stock in enumerate(offer)]
     if not offer:
         found.append(fault("stock_length", "none", "one or more stock lengths, such as 10 ft"))
     wrong = [one for one in found if one is not None]

@@ -117,7 +117,7 @@ def hand_sealing_dabs(strips: int, *, kind: StripKind) -> int:
     wanted = f"one of {', '.join(HAND_SEALING)}"
     refuse_if_any(
         [
-            negative("strips", Amount(strips, "count")),
+            negative("strips", strips, "count"),
             None if known else fault("kind", str(kind), wanted),
         ]
     )
@@ -152,10 +152,9 @@ def nail_positions(
     """
     refuse_if_any(
         [
-            not_positive("shingle_length", length(shingle_length)),
+            not_positive("shingle_length", shingle_length),
             _nails_fault("nails", nails),
-            negative("end_distance", length(end_distance))
-            or _no_room(end_distance, shingle_length),
+            negative("end_distance", end_distance) or _no_room(end_distance, shingle_length),
         ]
     )
     room = shingle_length - 2 * end_distance
@@ -209,9 +208,9 @@ def nails_on_piece(
     """
     refuse_if_any(
         [
-            negative("left", length(left)),
-            not_positive("right", length(right)) or _not_right_of(right, left),
-            negative("end_distance", length(end_distance)),
+            negative("left", left),
+            not_positive("right", right) or _not_right_of(right, left),
+            negative("end_distance", end_distance),
         ]
     )
     own = tuple(position for position in positions if left < position < right)

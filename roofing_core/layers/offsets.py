@@ -186,8 +186,8 @@ def generated_sequence(
     """
     refuse_if_any(
         [
-            not_positive("shingle_length", length(shingle_length)),
-            not_positive("minimum_clearance", length(minimum_clearance)),
+            not_positive("shingle_length", shingle_length),
+            not_positive("minimum_clearance", minimum_clearance),
         ]
     )
     if minimum_clearance > shingle_length / 2:
@@ -380,10 +380,10 @@ def joint_pattern(
     starter_length = shingle_length if starter_length is None else starter_length
     refuse_if_any(
         [
-            not_positive("eave_length", length(eave_length)),
-            not_positive("shingle_length", length(shingle_length)),
-            not_positive("starter_length", length(starter_length)),
-            negative("shingle_past_rake", length(shingle_past_rake)),
+            not_positive("eave_length", eave_length),
+            not_positive("shingle_length", shingle_length),
+            not_positive("starter_length", starter_length),
+            negative("shingle_past_rake", shingle_past_rake),
             *sequence_faults(sequence, shingle_length=shingle_length),
             _trim_fault("starter_trim", starter_trim, starter_length),
             None if courses >= 1 else fault("courses", str(courses), "1 or more"),

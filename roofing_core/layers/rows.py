@@ -195,8 +195,8 @@ def row_faults(
     False
     """
     alone = (
-        *(not_positive(name, length(value)) for name, value in positive.items()),
-        *(negative(name, length(value)) for name, value in not_negative.items()),
+        *(not_positive(name, value) for name, value in positive.items()),
+        *(negative(name, value) for name, value in not_negative.items()),
     )
     if any(alone):
         # What is wrong by itself is not held against others; the rest still is.

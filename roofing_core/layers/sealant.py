@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 from roofing_core.measures.counting import whole_packs
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
-from roofing_core.measures.sentences import Amount, Sentence, length, say
+from roofing_core.measures.sentences import Sentence, length, say
 from roofing_core.measures.units import CubicInches, Inches, SquareInches
 
 if TYPE_CHECKING:
@@ -80,7 +80,7 @@ def bead_section(size: Column, *, section: Section = "round") -> Column:
     """
     refuse_if_any(
         [
-            *(not_positive("size", length(one)) for one in _each(size)),
+            *(not_positive("size", one) for one in _each(size)),
             _section_fault("section", section),
         ]
     )
@@ -110,8 +110,8 @@ def bead_volume(bead_length: Column, *, size: Inches, section: Section = "round"
     """
     refuse_if_any(
         [
-            *(negative("bead_length", length(one)) for one in _each(bead_length)),
-            not_positive("size", length(size)),
+            *(negative("bead_length", one) for one in _each(bead_length)),
+            not_positive("size", size),
             _section_fault("section", section),
         ]
     )
@@ -139,8 +139,8 @@ def dab_volume(diameter: Column, *, thickness: Inches = DAB_THICKNESS) -> Column
     """
     refuse_if_any(
         [
-            *(not_positive("diameter", length(one)) for one in _each(diameter)),
-            not_positive("thickness", length(thickness)),
+            *(not_positive("diameter", one) for one in _each(diameter)),
+            not_positive("thickness", thickness),
         ]
     )
     return pi / 4 * diameter**2 * thickness
@@ -167,8 +167,8 @@ def bedding_volume(area: Column, *, thickness: Inches = BEDDING_THICKNESS) -> Co
     """
     refuse_if_any(
         [
-            *(negative("area", Amount(one, "in2")) for one in _each(area)),
-            not_positive("thickness", length(thickness)),
+            *(negative("area", one, "in2") for one in _each(area)),
+            not_positive("thickness", thickness),
         ]
     )
     return area * thickness
@@ -256,18 +256,18 @@ def sealant(
     """
     refuse_if_any(
         [
-            negative("bead_length", length(bead_length)),
-            not_positive("bead_size", length(bead_size)),
+            negative("bead_length", bead_length),
+            not_positive("bead_size", bead_size),
             _section_fault("bead_section", bead_section),
-            negative("dabs", Amount(dabs, "count")),
-            not_positive("dab_diameter", length(dab_diameter)),
-            not_positive("dab_thickness", length(dab_thickness)),
-            negative("laps", Amount(laps, "count")),
-            negative("lap_bead", length(lap_bead)),
-            negative("bedding_area", Amount(bedding_area, "in2")),
-            not_positive("bedding_thickness", length(bedding_thickness)),
-            not_positive("cartridge", Amount(cartridge, "in3")),
-            not_positive("can", Amount(can, "in3")),
+            negative("dabs", dabs, "count"),
+            not_positive("dab_diameter", dab_diameter),
+            not_positive("dab_thickness", dab_thickness),
+            negative("laps", laps, "count"),
+            negative("lap_bead", lap_bead),
+            negative("bedding_area", bedding_area, "in2"),
+            not_positive("bedding_thickness", bedding_thickness),
+            not_positive("cartridge", cartridge, "in3"),
+            not_positive("can", can, "in3"),
         ]
     )
     area = SECTIONS[bead_section] * bead_size**2

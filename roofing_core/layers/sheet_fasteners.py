@@ -82,7 +82,7 @@ def spacing_faults(
 def _close(name: str, spacing: float) -> Fault | None:
     if 0 < spacing < LEAST_SPACING:
         return fault(name, length(spacing), length(LEAST_SPACING), " or more")
-    return not_positive(name, length(spacing))
+    return not_positive(name, spacing)
 
 
 def fastener_lines(

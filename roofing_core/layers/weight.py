@@ -125,7 +125,7 @@ def weights(loads: tuple[Load, ...], *, slope_area: SquareInches, pitch: Pitch) 
 
 def _faults(loads: tuple[Load, ...], slope_area: float, pitch: float) -> list[Fault | None]:
     given = (
-        negative(f"loads.{i}.{name}", Amount(getattr(load, name), "lb"))
+        negative(f"loads.{i}.{name}", getattr(load, name), "lb")
         for i, load in enumerate(loads)
         for name in ("on_deck", "to_carry", "heaviest")
     )
@@ -136,7 +136,7 @@ def _faults(loads: tuple[Load, ...], slope_area: float, pitch: float) -> list[Fa
 def _roof_faults(at: str, area: float, pitch: float) -> list[Fault | None]:
     came = shown(Amount(pitch, "pitch"))
     wall = fault("pitch", came, "0:12 or more and at most ", Amount(STEEPEST, "pitch"))
-    return [not_positive(at, Amount(area, "in2")), None if 0 <= pitch <= STEEPEST else wall]
+    return [not_positive(at, area, "in2"), None if 0 <= pitch <= STEEPEST else wall]
 
 
 def weight(
@@ -190,16 +190,16 @@ def weight(
     refuse_if_any(
         [
             *_roof_faults("area", area, pitch),
-            negative("strips", Amount(strips, "count")),
-            not_positive("strips_per_bundle", Amount(strips_per_bundle, "count")),
-            negative("bundle_weight", Amount(bundle_weight, "lb")),
-            negative("underlayment_layers", Amount(underlayment_layers, "count")),
-            negative("underlayment_weight", Amount(underlayment_weight, "lb/ft2")),
-            negative("rolls", Amount(rolls, "count")),
-            negative("roll_weight", Amount(roll_weight, "lb")),
-            negative("metal_weight", Amount(metal_weight, "lb")),
-            negative("other_weight", Amount(other_weight, "lb")),
-            not_positive("other_packs", Amount(other_packs, "count")),
+            negative("strips", strips, "count"),
+            not_positive("strips_per_bundle", strips_per_bundle, "count"),
+            negative("bundle_weight", bundle_weight, "lb"),
+            negative("underlayment_layers", underlayment_layers, "count"),
+            negative("underlayment_weight", underlayment_weight, "lb/ft2"),
+            negative("rolls", rolls, "count"),
+            negative("roll_weight", roll_weight, "lb"),
+            negative("metal_weight", metal_weight, "lb"),
+            negative("other_weight", other_weight, "lb"),
+            not_positive("other_packs", other_packs, "count"),
         ]
     )
     felt = Load(
@@ -237,8 +237,7 @@ def packed(name: str, packs: float, *, pack_weight: Pounds) -> Load:
     >>> packed("shingles", 100 / 21, pack_weight=70).to_carry  # the fifth bundle is opened
     350
     """
-    came = Amount(packs, "count"), Amount(pack_weight, "lb")
-    refuse_if_any([negative("packs", came[0]), negative("pack_weight", came[1])])
+    refuse_if_any([negative("packs", packs, "count"), negative("pack_weight", pack_weight, "lb")])
     whole = whole_packs(packs, 1)
     return Load(
         name=name,

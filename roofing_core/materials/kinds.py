@@ -10,16 +10,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
-from roofing_core.measures.sentences import Amount, length
 from roofing_core.measures.units import CubicInches, Inches, Pounds, PoundsPerFoot
 
 
 def _lengths(material: object, *names: str) -> list[Fault | None]:
-    return [not_positive(name, length(getattr(material, name))) for name in names]
+    return [not_positive(name, getattr(material, name)) for name in names]
 
 
 def _weights(material: object, *names: str) -> list[Fault | None]:
-    return [negative(name, Amount(getattr(material, name), "lb")) for name in names]
+    return [negative(name, getattr(material, name), "lb") for name in names]
 
 
 #: No pack holds more pieces than this.
@@ -100,7 +99,7 @@ class Starter:
         refuse_if_any(
             [
                 *_lengths(self, "length", "height"),
-                negative("trim", length(self.trim)),
+                negative("trim", self.trim),
                 *_weights(self, "pack_weight"),
                 _pack("per_pack", self.per_pack),
             ]
@@ -155,11 +154,11 @@ class Metal:
         refuse_if_any(
             [
                 *_lengths(self, "deck_leg", "face_leg", "thickness"),
-                *(not_positive("stock_lengths", length(stock)) for stock in self.stock_lengths),
+                *(not_positive("stock_lengths", stock) for stock in self.stock_lengths),
                 None
                 if self.stock_lengths
                 else fault("stock_lengths", "empty", "at least one length, such as 10 ft"),
-                negative("weight", Amount(self.weight, "lb/ft")),
+                negative("weight", self.weight, "lb/ft"),
             ]
         )
 
@@ -189,7 +188,7 @@ class Nail:
         refuse_if_any(
             [
                 *_lengths(self, "length", "shank", "head", "head_thickness"),
-                not_positive("box_weight", Amount(self.box_weight, "lb")),
+                not_positive("box_weight", self.box_weight, "lb"),
             ]
         )
 
@@ -243,7 +242,7 @@ class Sealant:
         """Refuse a pack that holds nothing."""
         refuse_if_any(
             [
-                not_positive("volume", Amount(self.volume, "in3")),
+                not_positive("volume", self.volume, "in3"),
                 *_weights(self, "pack_weight"),
             ]
         )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import ceil
 
-from roofing_core.measures.faults import require_not_negative, require_positive
+from roofing_core.measures.faults import LARGEST, require_not_negative, require_positive
 
 #: What is forgiven as float dust, in pieces. Lengths added up in inches stray by about 1e-13.
 DUST = 1e-9
@@ -31,7 +31,8 @@ def whole_pieces(pieces: float) -> int:
     >>> whole_pieces(sum([0.1] * 30))  # float dust: the sum is 3.0000000000000004
     3
     """
-    require_not_negative("count", pieces=pieces)
+    if not 0 <= pieces <= LARGEST:
+        require_not_negative("count", pieces=pieces)
     return ceil(pieces - DUST) if pieces > DUST else 0
 
 
@@ -56,5 +57,6 @@ def whole_packs(needed: float, per_pack: float) -> int:
     >>> whole_packs(105, 21)
     5
     """
-    require_positive("count", per_pack=per_pack)
+    if not 0 < per_pack <= LARGEST:
+        require_positive("count", per_pack=per_pack)
     return whole_pieces(needed / per_pack)

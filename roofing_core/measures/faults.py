@@ -75,7 +75,7 @@ class TooManyPieces(Refused):
 
 def refuse_if_any(faults: Iterable[Fault | None]) -> None:
     """Raise one refusal with all the faults among those given; pass when there are none."""
-    found = tuple(fault for fault in faults if fault is not None)
+    found = [fault for fault in faults if fault is not None]
     if found:
         raise Refused(*found)
 
@@ -94,20 +94,20 @@ def largest(unit: str) -> float:
     return LARGEST_LENGTH if unit == "in" else LARGEST
 
 
-def not_positive(at: str, amount: Amount) -> Fault | None:
-    """Give a fault unless the amount is over zero and of a size a roof can have."""
-    most = LARGEST_LENGTH if amount.unit == "in" else LARGEST
-    if 0 < amount.value <= most:
+def not_positive(at: str, value: float, unit: str = "in") -> Fault | None:
+    """Give a fault unless a value is over zero and of a size a roof can have."""
+    if 0 < value <= (LARGEST_LENGTH if unit == "in" else LARGEST):
         return None
-    return fault(at, shown(amount), "more than zero and at most ", Amount(most, amount.unit))
+    most = Amount(largest(unit), unit)
+    return fault(at, shown(Amount(value, unit)), "more than zero and at most ", most)
 
 
-def negative(at: str, amount: Amount) -> Fault | None:
-    """Give a fault unless the amount is zero or more and of a size a roof can have."""
-    most = LARGEST_LENGTH if amount.unit == "in" else LARGEST
-    if 0 <= amount.value <= most:
+def negative(at: str, value: float, unit: str = "in") -> Fault | None:
+    """Give a fault unless a value is zero or more and of a size a roof can have."""
+    if 0 <= value <= (LARGEST_LENGTH if unit == "in" else LARGEST):
         return None
-    return fault(at, shown(amount), "zero or more and at most ", Amount(most, amount.unit))
+    most = Amount(largest(unit), unit)
+    return fault(at, shown(Amount(value, unit)), "zero or more and at most ", most)
 
 
 def require_positive(unit: str, /, **values: float) -> None:
@@ -123,7 +123,7 @@ def require_positive(unit: str, /, **values: float) -> None:
     most = largest(unit)
     if all(0 < value <= most for value in values.values()):
         return
-    refuse_if_any(not_positive(name, Amount(value, unit)) for name, value in values.items())
+    refuse_if_any(not_positive(name, value, unit) for name, value in values.items())
 
 
 def require_not_negative(unit: str, /, **values: float) -> None:
@@ -139,7 +139,7 @@ def require_not_negative(unit: str, /, **values: float) -> None:
     most = largest(unit)
     if all(0 <= value <= most for value in values.values()):
         return
-    refuse_if_any(negative(name, Amount(value, unit)) for name, value in values.items())
+    refuse_if_any(negative(name, value, unit) for name, value in values.items())
 
 
 def together(

@@ -139,9 +139,9 @@ def _slope_faults(given: dict[str, float]) -> list[Fault | None]:
             if value == 0 and "run" not in given and "slope_length" not in given:
                 faults.append(fault("pitch", "0:12", "over 0:12 where only the rise is known"))
         elif name == "rise" and ("run" in given or "slope_length" in given):
-            faults.append(negative(name, length(value)))
+            faults.append(negative(name, value))
         else:
-            faults.append(not_positive(name, length(value)))
+            faults.append(not_positive(name, value))
     return faults
 
 
@@ -195,9 +195,9 @@ def roof_area(
     >>> roof_area(168, slope_length=112).squares  # 14 ft by 9 ft 4 in
     1.3066666666666666
     """
-    faults: list[Fault | None] = [not_positive("eave_length", length(eave_length))]
+    faults: list[Fault | None] = [not_positive("eave_length", eave_length)]
     if slope_length is not None and run is None and rise is None and pitch is None:
-        faults.append(not_positive("slope_length", length(slope_length)))
+        faults.append(not_positive("slope_length", slope_length))
         refuse_if_any(faults)
     else:
         try:
@@ -315,9 +315,9 @@ def measure(roof: SingleSlope) -> Roof:
     >>> measure(SingleSlope(eave_length=168, slope_length=112, pitch=3 / 12)).squares
     1.3066666666666666
     """
-    faults: list[Fault | None] = [not_positive("eave_length", length(roof.eave_length))]
+    faults: list[Fault | None] = [not_positive("eave_length", roof.eave_length)]
     faults += [
-        negative(name, length(getattr(roof, name)))
+        negative(name, getattr(roof, name))
         for name in ("eave_overhang", "ridge_overhang", "rake_overhang")
     ]
     try:

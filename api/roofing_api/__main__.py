@@ -1,0 +1,26 @@
+"""python -m roofing_api [--host HOST] [--port PORT]: serve the application."""
+
+from __future__ import annotations
+
+import argparse
+
+import uvicorn
+
+
+def main() -> None:
+    """Serve until stopped."""
+    parser = argparse.ArgumentParser(prog="roofing_api", description="Serve roofing calculations.")
+    parser.add_argument("--host", default="127.0.0.1", help="address to listen at (%(default)s)")
+    parser.add_argument("--port", default=8000, type=int, help="port to listen at (%(default)s)")
+    asked = parser.parse_args()
+    uvicorn.run(
+        "roofing_api.app:app",
+        host=asked.host,
+        port=asked.port,
+        access_log=False,
+        server_header=False,
+    )
+
+
+if __name__ == "__main__":
+    main()

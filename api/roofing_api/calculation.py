@@ -1,0 +1,144 @@
+"""A calculation over HTTP: a request is read for one function, and its result is written.
+
+Units, one value, text or JSON, the tag and caching are seen to here, once for all routes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from http import HTTPStatus
+from typing import Any, get_type_hints
+
+from fastapi import Request, Response
+from orjson import dumps
+
+from roofing_api.answering import rendered
+from roofing_api.forms import Form, QueryForm
+from roofing_api.inputs import inputs_of, measures
+from roofing_api.manner import Bearing, Formatted, Manner
+from roofing_api.negotiating import JSON, TEXT, etag, has_it, preferred
+from roofing_api.pointing import value_at
+from roofing_api.problems import NOT_ACCEPTABLE, Problem, shown, tell
+from roofing_api.strict import read_query
+from roofing_core.measures.faults import Refused
+from roofing_core.measures.units import System
+
+#: An answer may be kept this long, in seconds: an hour after an upgrade nobody sees old numbers.
+KEEP = 3_600
+
+#: A result as plain text under a unit system.
+Writer = Callable[[Any, System], str]
+
+
+@dataclass(slots=True)
+class Asked:
+    """One request: what came, what the library is called with, and how to answer."""
+
+    request: Request
+    form: Form
+    tree: Any
+    writer: Writer | None
+    units: System = "us"
+    manner: Any = None
+    media_type: str = JSON
+    measures: dict[str, Any] = field(default_factory=dict)
+
+    def errors(self, refusal: Refused) -> list[dict[str, str]]:
+        """Tell every fault of a refusal: its place in this request, what came, what is wanted."""
+        return [
+            tell(fault, *self.form.place(fault.at, self.tree), self.units)
+            for fault in refusal.faults
+        ]
+
+    def taken(self) -> Any:
+        """Read what came by the form."""
+        return self.form.taken(self.tree)
+
+    def answer_by(self, manner: Any) -> None:
+        """Settle how to answer: by the parameters, or where they say nothing, the Accept header."""
+        self.manner, self.units = manner, manner.units
+        asked_for = TEXT if manner.pointer is not None else _FORMATS[_format_of(manner)]
+        self.media_type = asked_for or self._accepted()
+
+    def reply(self, result: Any) -> Response:
+        """Write a result of the library in the form that was asked for."""
+        if self.request.method == "POST":
+            return Response(self._written(result), headers=_ANSWERED, media_type=self.media_type)
+        scope, headers = self.request.scope, self.request.headers
+        tag = etag(scope["path"], scope["query_string"], self.media_type)
+        kept = {"ETag": tag, "Cache-Control": f"public, max-age={KEEP}", **_ANSWERED}
+        body = self._written(result)
+        if has_it(headers.get("if-none-match", ""), tag):
+            return Response(status_code=HTTPStatus.NOT_MODIFIED, headers=kept)
+        return Response(body, headers=kept, media_type=self.media_type)
+
+    def _accepted(self) -> str:
+        accept = self.request.headers.get("accept", "*/*")
+        offers = (JSON, TEXT) if self.writer else (JSON,)
+        found = preferred(accept, offers)
+        if found is None:
+            detail = f"Accept came as {shown(accept)}: {' or '.join(offers)} is offered here"
+            raise Problem(NOT_ACCEPTABLE, detail)
+        return found
+
+    def _written(self, result: Any) -> bytes:
+        manner = self.manner
+        if manner.pointer is not None:
+            return value_at(result, manner.pointer, manner.units, manner.form).encode()
+        if self.media_type == TEXT and self.writer:
+            return self.writer(result, manner.units).encode()
+        return dumps(rendered(result, manner.units))
+
+
+_ANSWERED = {"Vary": "Accept", "X-Content-Type-Options": "nosniff"}
+_FORMATS = {None: "", "json": JSON, "text": TEXT}
+
+
+def _format_of(manner: Any) -> str | None:
+    return manner.format if isinstance(manner, Formatted) else None
+
+
+class Calculation:
+    """One function of the library, as a query asks for it, with a worked example.
+
+    `takes` is the dataclass that the function takes, where it does not take measurements itself;
+    the fields of its field `lifted` stand in a query without that field's name.
+    """
+
+    def __init__(
+        self,
+        function: Callable[..., Any],
+        *,
+        takes: Callable[..., Any] | None = None,
+        lifted: str = "",
+        writer: Writer | None = None,
+        example: dict[str, str],
+    ) -> None:
+        self.function, self.writer, self.example = function, writer, example
+        self.takes = takes or function
+        self.result: type = get_type_hints(function)["return"]
+        manner = (Manner, Bearing, Formatted) if writer else (Manner, Bearing)
+        self.form = QueryForm(inputs_of(self.takes, body=False), *manner, lifted=lifted)
+
+    def read(self, request: Request) -> Asked:
+        """Read a request's query; every fault in it is refused at once."""
+        given = read_query(request)
+        asked = Asked(request, self.form, self.form.tree(given), self.writer)
+        return settled(asked, given)
+
+    def called(self, measures: dict[str, Any]) -> Any:
+        """Give the library's result for what a request asked with."""
+        asked = self.takes(**measures)
+        return asked if self.takes is self.function else self.function(asked)
+
+
+def settled(asked: Asked, given: dict[str, str]) -> Asked:
+    """Take the whole of a query: first the units, in which its faults are told."""
+    asked.request.scope["asked"] = asked
+    if given.get("units") == "metric":
+        asked.units = "metric"
+    taken = asked.taken()
+    asked.answer_by(taken)
+    asked.measures = measures(taken)
+    return asked

@@ -1,0 +1,128 @@
+"""Operations: what the OpenAPI document says of each calculation, told by the library itself."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from http import HTTPStatus
+from typing import Any
+
+from orjson import dumps, loads
+
+from roofing_api import problems
+from roofing_api.answering import rendered
+from roofing_api.calculation import Calculation
+from roofing_api.describing import answer_of
+from roofing_api.docstrings import docs
+from roofing_api.forms import Form, Leaf, QueryForm
+from roofing_api.inputs import measures
+from roofing_api.manner import NAMES
+from roofing_api.negotiating import JSON, TEXT
+
+#: What every operation can answer instead of a success.
+ALWAYS = (problems.METHOD_NOT_ALLOWED, problems.OUR_FAULT)
+ON_GET = (
+    *ALWAYS,
+    problems.UNREADABLE,
+    problems.NOT_FOUND,
+    problems.NOT_ACCEPTABLE,
+    problems.TOO_LONG,
+    problems.REFUSED,
+)
+ON_POST = (*ON_GET, problems.TOO_LARGE, problems.WRONG_MEDIA_TYPE)
+
+#: The name of a problem's description among the document's components.
+COMPONENTS = {kind: kind.title.title().replace(" ", "") for kind in problems.KINDS}
+
+
+def operation(calculation: Calculation) -> dict[str, Any]:
+    """Describe a GET: its parameters with their examples, and every answer."""
+    leaves = calculation.form.leaves.items()
+    extra = {
+        "parameters": [parameter(name, leaf, calculation.example) for name, leaf in leaves],
+        "responses": _responses(calculation, ON_GET),
+    }
+    return {**_told(calculation), "openapi_extra": extra}
+
+
+def body_operation(
+    calculation: Calculation, manner: QueryForm, body: Form, example: Any
+) -> dict[str, Any]:
+    """Describe a POST: the parameters that say how to answer, the body, and every answer."""
+    schema = {"$ref": f"#/components/schemas/{body.model.__name__}"}
+    extra = {
+        "parameters": [parameter(name, leaf, {}) for name, leaf in manner.leaves.items()],
+        "requestBody": {
+            "required": True,
+            "content": {JSON: {"schema": schema, "example": example}},
+        },
+        "responses": _responses(calculation, ON_POST),
+    }
+    return {**_told(calculation), "openapi_extra": extra}
+
+
+def _told(calculation: Calculation) -> dict[str, Any]:
+    """Tell what is calculated, how, and where the formula comes from."""
+    told = docs(calculation.function)
+    source = f"**Source.** {told.sections['Source']}"
+    return {
+        "summary": told.summary,
+        "description": "\n\n".join(filter(None, (told.body, told.sections["Returns"], source))),
+        "response_model": answer_of(calculation.result),
+        "response_description": "The answer, under one unit system.",
+    }
+
+
+def parameter(name: str, leaf: Leaf, example: Mapping[str, str]) -> dict[str, Any]:
+    """Describe one query parameter; those that every path takes are described once."""
+    if name in NAMES:
+        return {"$ref": f"#/components/parameters/{name}"}
+    shown = {"example": _shaped(example[name], leaf)} if name in example else {}
+    return described(name, leaf) | shown
+
+
+def described(name: str, leaf: Leaf) -> dict[str, Any]:
+    """Describe a query parameter in full."""
+    schema = dict(leaf.schema)
+    about = {"name": name, "in": "query", "required": leaf.required}
+    if schema["type"] == "array":
+        about |= {"style": "form", "explode": False}
+    return about | {"description": schema.pop("description", ""), "schema": schema}
+
+
+def _shaped(example: str, leaf: Leaf) -> Any:
+    """Give an example as the value that its schema means, not as its text in a query."""
+    kind = leaf.schema["type"]
+    if kind == "array":
+        return example.split(",")
+    return int(example) if kind == "integer" else example
+
+
+def _responses(calculation: Calculation, kinds: tuple[problems.Kind, ...]) -> dict[str, Any]:
+    one_value = "The one value that `pointer` asks for"
+    text = f"{one_value}, or the whole as a sheet." if calculation.writer else f"{one_value}."
+    content = {
+        JSON: {"examples": {"worked": {"$ref": f"#/components/examples/{named(calculation)}"}}},
+        TEXT: {"schema": {"type": "string", "description": text}},
+    }
+    success = str(HTTPStatus.OK.value)
+    return {success: {"content": content}, **problem_responses(kinds)}
+
+
+def problem_responses(kinds: tuple[problems.Kind, ...]) -> dict[str, Any]:
+    """Refer to the description of each kind of problem, by status."""
+    return {
+        str(kind.status.value): {"$ref": f"#/components/responses/{COMPONENTS[kind]}"}
+        for kind in sorted(kinds, key=lambda kind: kind.status)
+    }
+
+
+def named(calculation: Calculation) -> str:
+    """Give the name of a worked answer among the document's components."""
+    return f"{calculation.result.__name__}Example"
+
+
+def worked(calculation: Calculation) -> Any:
+    """Work the example out, as the service would answer it."""
+    form = calculation.form
+    result = calculation.called(measures(form.taken(form.tree(calculation.example))))
+    return loads(dumps(rendered(result, "us")))

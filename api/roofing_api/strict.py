@@ -1,0 +1,139 @@
+"""Strictness: a query or a JSON body, taken only if it says one thing and says it once."""
+
+from __future__ import annotations
+
+import json
+from collections import Counter
+from collections.abc import Iterator
+from typing import Any, NoReturn
+from urllib.parse import unquote_plus
+
+from fastapi import Request
+
+from roofing_api.problems import (
+    MOST_ERRORS,
+    REFUSED,
+    TOO_LARGE,
+    TOO_LONG,
+    UNREADABLE,
+    WRONG_MEDIA_TYPE,
+    Problem,
+    error,
+    fragment,
+    shown,
+    summed_up,
+)
+
+#: A spreadsheet's formula holds 2,048 characters of address; this is room for every parameter.
+LONGEST_QUERY = 8_192
+LARGEST_BODY = 1_000_000
+
+TWICE = "given more than once"
+
+
+class Bare(str):
+    """A number of a JSON body in the caller's own digits: no float is made of it, so none is lost.
+
+    ``NaN`` and ``Infinity``, which are no JSON but which some writers write, come as this too, so
+    that the field that holds them can be named.
+    """
+
+    __slots__ = ()
+
+
+def read_query(request: Request) -> dict[str, str]:
+    """Give the parameters of a query, each of which may stand in it once."""
+    raw: bytes = request.scope["query_string"]
+    if len(raw) > LONGEST_QUERY:
+        raise Problem(TOO_LONG, f"the query has {len(raw)} bytes; at most {LONGEST_QUERY} are read")
+    try:
+        pairs = [part.partition("=") for part in raw.decode().split("&") if part]
+        given = {_decoded(name): _decoded(text) for name, _, text in pairs}
+    except UnicodeDecodeError:
+        raise Problem(UNREADABLE, "the query is not UTF-8") from None
+    if len(given) < len(pairs):
+        _refuse_doubled([_decoded(name) for name, _, _ in pairs])
+    return given
+
+
+def _decoded(text: str) -> str:
+    return unquote_plus(text, errors="strict") if "%" in text or "+" in text else text
+
+
+def _refuse_doubled(names: list[str]) -> NoReturn:
+    wanted = "given once; a list goes into one parameter, with commas"
+    doubled = [name for name, times in Counter(names).items() if times > 1]
+    _refuse([error({"parameter": shown(name)}, TWICE, wanted) for name in doubled])
+
+
+def _refuse(errors: list[dict[str, str]]) -> NoReturn:
+    raise Problem(REFUSED, summed_up(errors), *errors[:MOST_ERRORS])
+
+
+async def read_json(request: Request) -> Any:
+    """Give a JSON body: UTF-8, of bounded size, no key twice in one object, numbers as `Bare`."""
+    media_type = request.headers.get("content-type", "")
+    if media_type.partition(";")[0].strip().lower() != "application/json":
+        came = shown(media_type) or "nothing"
+        detail = f"Content-Type came as {came}: application/json is what is read here"
+        raise Problem(WRONG_MEDIA_TYPE, detail)
+    return parsed(await _body(request))
+
+
+async def _body(request: Request) -> bytes:
+    """Read a body until it is whole or too large, whatever its headers say of its size."""
+    body = bytearray()
+    async for chunk in request.stream():
+        body += chunk
+        if len(body) > LARGEST_BODY:
+            raise Problem(TOO_LARGE, f"the body is larger than {LARGEST_BODY} bytes")
+    return bytes(body)
+
+
+def parsed(body: bytes) -> Any:
+    """Parse a JSON body; a key that stands twice in one object is refused with its place."""
+    doubled: list[tuple[dict[str, Any], list[str]]] = []
+
+    def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+        made = dict(pairs)
+        if len(made) < len(pairs):
+            times = Counter(key for key, _ in pairs)
+            doubled.append((made, [key for key in made if times[key] > 1]))
+        return made
+
+    try:
+        tree = json.loads(
+            body.decode(),
+            object_pairs_hook=once,
+            parse_int=Bare,
+            parse_float=Bare,
+            parse_constant=Bare,
+        )
+    except UnicodeDecodeError:
+        raise Problem(UNREADABLE, "the body is not UTF-8") from None
+    except RecursionError:
+        raise Problem(UNREADABLE, "the body is nested too deeply") from None
+    except ValueError as bad:
+        raise Problem(UNREADABLE, f"the body is not JSON: {bad}") from None
+    if doubled:
+        keys = {id(made): names for made, names in doubled}
+        _refuse(
+            [
+                error({"pointer": fragment((*at, key))}, TWICE, "given once")
+                for at, value in _places(tree)
+                for key in keys.get(id(value), ())
+            ]
+        )
+    return tree
+
+
+def _places(tree: Any) -> Iterator[tuple[tuple[object, ...], Any]]:
+    """Give every value in a parsed body with the way to it."""
+    waiting: list[tuple[tuple[object, ...], Any]] = [((), tree)]
+    while waiting:
+        at, value = waiting.pop()
+        yield at, value
+        if isinstance(value, dict):
+            waiting += [((*at, key), inner) for key, inner in value.items()]
+        if isinstance(value, list):
+            waiting += [((*at, place), inner) for place, inner in enumerate(value)]

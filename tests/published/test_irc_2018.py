@@ -1,0 +1,125 @@
+"""International Residential Code, 2018 edition, chapter 9, section R905 (asphalt shingles).
+
+Limits as the code prints them, held from both sides, with its own millimetres where it gives them.
+R905.1.1, R905.1.2 and the tables are as restated by those who quote the code.
+"""
+
+from __future__ import annotations
+
+from math import nextafter
+
+import pytest
+
+from roofing_core.job.rules import RULES
+from roofing_core.layers.fasteners import least_nail_length
+from roofing_core.layers.ice_barrier import ice_barrier_reach
+from roofing_core.layers.nailing import hand_sealed, nails_on_piece, nails_per_strip
+from roofing_core.layers.underlayment import underlayment, underlayment_layers
+from roofing_core.measures.faults import Refused
+from roofing_core.measures.reading import read_pitch
+from roofing_core.measures.sentences import write_length
+from roofing_core.roof.pitch import slope_factor
+
+#: Rule: what the code asks, in the rule's own unit, and where.
+LIMITS = {
+    "shingles.least_pitch": ("at_least", 2 / 12, "R905.2.2"),
+    "shingles.steep_pitch": ("at_most", 21 / 12, "R905.2.6"),
+    "underlayment.head_lap": ("at_least", 2, "Table R905.1.1(2)"),
+    "underlayment.end_lap": ("at_least", 4, "Table R905.1.1(2)"),
+    "underlayment.end_lap_stagger": ("at_least", 6 * 12, "Table R905.1.1(2)"),
+    "metal.lap": ("at_least", 2, "R905.2.8.5"),
+    "metal.nail_spacing": ("at_most", 12, "R905.2.8.5"),
+    "metal.deck_leg": ("at_least", 2, "R905.2.8.5"),
+    "metal.below_deck": ("at_least", 1 / 4, "R905.2.8.5"),
+    "nails.shank": ("at_least", 0.105, "R905.2.5"),
+    "nails.head": ("at_least", 3 / 8, "R905.2.5"),
+}
+
+
+@pytest.mark.parametrize(("rule_id", "printed"), LIMITS.items())
+def test_a_rule_holds_the_printed_limit(rule_id, printed):
+    rule = RULES[rule_id]
+    bound, limit, place = printed
+    assert (rule.bound, rule.limit, rule.source.place) == (bound, limit, place)
+    assert (rule.source.title, rule.source.edition) == ("International Residential Code", "2018")
+    assert rule.kept_by(limit)
+    a_hair_inside, a_hair_outside = limit * 1.0001, limit * 0.9999
+    if bound == "at_most":
+        a_hair_inside, a_hair_outside = a_hair_outside, a_hair_inside
+    assert rule.kept_by(a_hair_inside)
+    assert not rule.kept_by(a_hair_outside)
+
+
+@pytest.mark.parametrize(
+    ("inches", "printed"),
+    [(2, "51 mm"), (4, "102 mm"), (11, "279 mm"), (18, "457 mm"), (36, "914 mm")],
+)
+def test_the_code_s_own_millimetres(inches, printed):
+    assert write_length(inches, "metric") == printed
+
+
+@pytest.mark.parametrize(("rise", "percent"), [(2, 17), (21, 175)])
+def test_the_code_s_own_percent(rise, percent):
+    # R905.2.2 and R905.2.6, to the whole percent.
+    assert read_pitch(f"{percent} %") == pytest.approx(rise / 12, abs=0.005)
+
+
+def test_no_shingles_below_2_in_12():
+    assert underlayment_layers(2 / 12) == 2
+    with pytest.raises(Refused, match="2:12 or more"):
+        underlayment_layers(1.99 / 12)
+
+
+def test_two_layers_up_to_4_in_12():
+    # R905.2.2 doubles the underlayment "up to 4:12"; the table has one layer at 4:12 "or greater"
+    # (its wording from memory), so that 4:12 itself has one.
+    assert underlayment_layers(3.99 / 12) == 2
+    assert underlayment_layers(4 / 12) == 1
+    assert RULES["underlayment.single_layer_pitch"].limit == 4 / 12
+
+
+def test_low_slope_strip_and_sheets():
+    # A 19 in strip at the eave, then 36 in sheets lapped 19 in.
+    laid = underlayment(168, slope_length=240, pitch=2 / 12)
+    assert (laid.rows[0].width, laid.rows[1].width, laid.head_lap) == (19, 36, 19)
+    tops = [row.upper for row in laid.rows[1:4]]
+    assert [b - a for a, b in zip(tops, tops[1:], strict=False)] == [17, 17]
+
+
+def test_nails_in_a_strip_and_in_a_single_shingle():
+    # R905.2.6: not under 4 per strip or 2 per single shingle; special fastening above 21:12.
+    assert nails_per_strip(4 / 12) == 4
+    assert len(nails_on_piece(0, right=4, positions=(1.0, 13.0, 25.0, 37.0))) == 2
+    assert not hand_sealed(21 / 12)
+    assert hand_sealed(21.01 / 12)
+    assert nails_per_strip(21.01 / 12) > 4
+
+
+def test_nails_reach_three_quarters_of_an_inch_into_the_deck():
+    # R905.2.5: 3/4 in into the deck, or through one thinner than that.
+    assert least_nail_length(0, deck_thickness=0.75) == 0.75
+    assert least_nail_length(0.25, deck_thickness=1.5) == 1
+    thinner = nextafter(0.75, 0)
+    assert least_nail_length(0, deck_thickness=thinner) >= thinner
+    assert least_nail_length(0, deck_thickness=0.4375) > 0.4375
+
+
+def test_ice_barrier_reaches_24_in_inside_the_wall():
+    # R905.1.2, level: with a flat roof the reach is the level distance itself.
+    assert ice_barrier_reach(0, pitch=0, edition="2018") == 24
+    assert ice_barrier_reach(12, pitch=0, edition="2018") == 36
+    assert ice_barrier_reach(12, pitch=5 / 12, edition="2018") == pytest.approx(36 * 13 / 12)
+
+
+@pytest.mark.parametrize("edition", ["2015", "2018", "2021"])
+def test_ice_barrier_at_8_in_12_is_36_in_or_more_up_the_slope(edition):
+    assert ice_barrier_reach(0, pitch=8 / 12, edition=edition) == 36
+    below = ice_barrier_reach(0, pitch=7.99 / 12, edition=edition)
+    assert below == pytest.approx(24 * slope_factor(7.99 / 12))
+    assert below < 29
+
+
+def test_the_edition_of_2024_leaves_that_out():
+    assert ice_barrier_reach(0, pitch=8 / 12, edition="2024") == pytest.approx(
+        24 * slope_factor(8 / 12)
+    )

@@ -1,0 +1,53 @@
+"""Ontario Building Code, 9.26, with the federal housing handbook's notes, in millimetres."""
+
+from __future__ import annotations
+
+import pytest
+
+from roofing_core.layers.courses import courses
+from roofing_core.layers.nailing import nail_positions
+from roofing_core.layers.underlayment import OVER_ICE_BARRIER
+from roofing_core.materials import Shingle, material
+from roofing_core.measures.faults import Refused
+from roofing_core.measures.reading import read_length
+from roofing_core.measures.units import convert
+
+
+def test_head_lap_of_50_mm_or_more():
+    # 9.26.7. The trade's 13 1/4 in strip at 5 5/8 in keeps it; 335 mm laid 145 mm, a size of the
+    # handbook, leaves 335 - 290 = 45 mm and does not.
+    laid = courses(112, shingle_height=13.25, exposure=5.625)
+    assert convert(laid.headlap, "in", "metric") >= 50
+    with pytest.raises(Refused, match="headlap"):
+        courses(112, shingle_height=read_length("335 mm"), exposure=read_length("145 mm"))
+
+
+def test_nails_25_to_40_mm_from_each_end_and_4_to_the_metre():
+    # 9.26.7, for a strip of 1000 mm.
+    places = [convert(at, "in", "metric") for at in nail_positions(read_length("1000 mm"))]
+    assert len(places) >= 4
+    assert 25 <= places[0] <= 40
+    assert 25 <= 1000 - places[-1] <= 40
+    gaps = [b - a for a, b in zip(places, places[1:], strict=False)]
+    assert max(gaps) - min(gaps) < 1e-6  # mm, "the rest evenly"
+
+
+def test_nails_12_mm_or_more_above_the_cutouts():
+    # 9.26.7; the cutouts of a three-tab are as high as its exposure.
+    strip = material(Shingle, "metric_three_tab")
+    assert convert(strip.nail_zone_low - strip.exposure, "in", "metric") >= 12
+    laid = courses(112, shingle_height=strip.height, exposure=strip.exposure).courses[0]
+    assert convert(laid.nail_line - laid.butt - strip.exposure, "in", "metric") >= 12
+
+
+def test_underlayment_laps_the_eave_protection_by_100_mm_or_more():
+    assert convert(OVER_ICE_BARRIER, "in", "metric") >= 100  # 9.26.6
+
+
+def test_a_bundle_of_metric_strips():
+    # The handbook: 21 to 26 strips that cover about 3 m2, 32 ft2.
+    strip = material(Shingle, "metric_strip")
+    covered = strip.per_bundle * strip.length * strip.exposure
+    assert 21 <= strip.per_bundle <= 26
+    assert convert(covered, "in2") == pytest.approx(32, abs=0.5)  # ft2
+    assert convert(covered, "in2", "metric") == pytest.approx(3, abs=0.05)  # m2
