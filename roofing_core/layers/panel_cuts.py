@@ -7,7 +7,7 @@ lie is `panel_joints`.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import islice, pairwise
 from math import floor, fsum
@@ -223,13 +223,26 @@ def lay_panels(framing: Framing, *, slope_length: Inches, panel_width: Inches) -
     lowers = [k * panel_width for k in range(whole_pieces(slope_length / panel_width))]
     edges = list(pairwise([*lowers, slope_length]))
     pairs = islice(layouts(framing, rows=len(edges)), LAYOUTS_CUT)
-    laid = [
+    laid = (
         _cut(framing, [(*edge, pair[k % 2]) for k, edge in enumerate(edges)], panel_width)
         for pair in pairs
-    ]
-    if not laid:
+    )
+    area = framing.eave_length * slope_length / (framing.panel_length * panel_width)
+    fewest = _fewest(laid, whole_pieces(area))
+    if fewest is None:
         raise Refused(_stuck_fault(framing))
-    return min(laid, key=lambda one: one.cuts.panels)
+    return fewest
+
+
+def _fewest(laid: Iterable[LaidPanels], by_area: int) -> LaidPanels | None:
+    """Give the layout of the fewest panels; none can have fewer than the area takes."""
+    fewest = None
+    for one in laid:
+        if fewest is None or one.cuts.panels < fewest.cuts.panels:
+            fewest = one
+        if fewest.cuts.panels <= by_area:
+            break
+    return fewest
 
 
 def _cut(framing: Framing, rows: list[Row], panel_width: float) -> LaidPanels:

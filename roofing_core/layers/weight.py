@@ -148,7 +148,7 @@ def weight(
     bundle_weight: Pounds = BUNDLE,
     underlayment_layers: int = 1,
     underlayment_weight: PoundsPerSquareFoot = UNDERLAYMENT,
-    rolls: int = 0,
+    rolls: int | None = None,
     roll_weight: Pounds = ROLL,
     metal_weight: Pounds = 0.0,
     other_weight: Pounds = 0.0,
@@ -167,7 +167,7 @@ def weight(
         bundle_weight: Weight of a bundle.
         underlayment_layers: How many layers thick the underlayment lies; laps are not counted.
         underlayment_weight: Weight of one layer on each unit of area.
-        rolls: Rolls of underlayment carried up.
+        rolls: Rolls of underlayment carried up; as many as the layers weigh unless given.
         roll_weight: Weight of a roll.
         metal_weight: Weight of all metal.
         other_weight: Weight of all else, such as nails and sealant.
@@ -195,16 +195,19 @@ def weight(
             negative("bundle_weight", bundle_weight, "lb"),
             negative("underlayment_layers", underlayment_layers, "count"),
             negative("underlayment_weight", underlayment_weight, "lb/ft2"),
-            negative("rolls", rolls, "count"),
+            negative("rolls", rolls or 0, "count"),
             negative("roll_weight", roll_weight, "lb"),
             negative("metal_weight", metal_weight, "lb"),
             negative("other_weight", other_weight, "lb"),
             not_positive("other_packs", other_packs, "count"),
         ]
     )
+    layers = underlayment_layers * underlayment_weight * area / SQUARE_FOOT
+    if rolls is None:
+        rolls = whole_packs(layers, roll_weight) if roll_weight else 0
     felt = Load(
         name="underlayment",
-        on_deck=underlayment_layers * underlayment_weight * area / SQUARE_FOOT,
+        on_deck=layers,
         to_carry=rolls * roll_weight,
         heaviest=roll_weight if rolls else 0.0,
     )
