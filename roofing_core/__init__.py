@@ -23,9 +23,10 @@ from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_pe
 from roofing_core.layers.ice_barrier import ice_barrier, ice_barrier_reach
 from roofing_core.layers.metal import metal_run
 from roofing_core.layers.nailing import nail_positions, nails_per_strip
-from roofing_core.layers.offsets import generated_sequence, offsets, sequence_with_wide_ends
+from roofing_core.layers.offsets import offsets
 from roofing_core.layers.pieces import pieces_of
 from roofing_core.layers.sealant import sealant
+from roofing_core.layers.sequences import generated_sequence, sequence_with_wide_ends
 from roofing_core.layers.underlayment import underlayment
 from roofing_core.layers.weight import lifting_limit, weight, weights
 from roofing_core.materials import (

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Amount, Sentence, say
 from roofing_core.measures.units import Pitch, Pounds
 
@@ -133,7 +134,7 @@ def cautions(pitch: Pitch, *, heaviest: Pounds, lifting_limit: Pounds) -> tuple[
     return (
         *(
             [Caution(about="steep roof", says=steep, source="29 CFR 1926.500(b), 501(b)(11)")]
-            if pitch > STEEP_ROOF
+            if pitch > STEEP_ROOF + DUST
             else []
         ),
         *(

@@ -13,10 +13,11 @@ from roofing_core.layers import deck as _deck
 from roofing_core.layers import end_laps as _end_laps
 from roofing_core.layers import fasteners as _fasteners
 from roofing_core.layers import ice_barrier as _ice
+from roofing_core.layers import joints as _joints
 from roofing_core.layers import metal as _metal
 from roofing_core.layers import nailing as _nailing
-from roofing_core.layers import offsets as _offsets
 from roofing_core.layers import sealant as _sealant
+from roofing_core.layers import sequences as _sequences
 from roofing_core.layers import sheet_fasteners as _sheets
 from roofing_core.layers import underlayment as _underlayment
 from roofing_core.materials import nominal
@@ -31,7 +32,6 @@ from roofing_core.materials.kinds import (
     Starter,
     Tape,
 )
-from roofing_core.measures.faults import require_not_negative
 from roofing_core.measures.units import Inches
 from roofing_core.roof.planes import SingleSlope
 
@@ -105,14 +105,10 @@ class Coursing:
 
     starter_past_metal: Inches = _courses.STARTER_PAST_METAL
     course_past_starter: Inches = _courses.COURSE_PAST_STARTER
-    shingle_past_rake: Inches = _offsets.SHINGLE_PAST_RAKE
+    shingle_past_rake: Inches = _joints.SHINGLE_PAST_RAKE
     edge_distance: Inches = _courses.EDGE_DISTANCE
-    minimum_clearance: Inches = _offsets.MINIMUM_CLEARANCE
-    minimum_end_piece: Inches = _offsets.MINIMUM_END_PIECE
-
-    def __post_init__(self) -> None:
-        """Refuse what no layer looks at: a width that cannot be."""
-        require_not_negative("in", minimum_end_piece=self.minimum_end_piece)
+    minimum_clearance: Inches = _sequences.MINIMUM_CLEARANCE
+    minimum_end_piece: Inches = _sequences.MINIMUM_END_PIECE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,10 +134,6 @@ class Metalwork:
     end_distance: Inches = _metal.END_DISTANCE
     least_piece: Inches = _metal.LEAST_PIECE
     nail_cover: Inches = 1.0
-
-    def __post_init__(self) -> None:
-        """Refuse what no layer looks at: widths that cannot be."""
-        require_not_negative("in", ridge_proud=self.ridge_proud, nail_cover=self.nail_cover)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,14 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from roofing_core.job import rules
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
 from roofing_core.job.rules import Rule, Severity
 from roofing_core.layers.nailing import hand_sealed
-from roofing_core.layers.offsets import generated_sequence, sequence_with_wide_ends
 from roofing_core.layers.pieces import Piece
+from roofing_core.layers.sequences import generated_sequence, sequence_with_wide_ends
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Amount, Sentence, length, say
 
 
@@ -160,26 +162,27 @@ def _of_the_metal(layout: Layout) -> Iterator[Finding]:
 def _of_the_joints(layout: Layout) -> Iterator[Finding]:
     how, shingle, laid = layout.choices.coursing, layout.choices.shingle, layout.shingles
     least = how.minimum_clearance
-    courses = layout.courses[:-1]
-    narrow = next((c for c in courses if c.clearance < least - 1e-9), None)
+    pairs = [c for c, above in pairwise(layout.courses) if c.joints and above.joints]
+    narrow = next((c for c in pairs if c.clearance < least - DUST), None)
     if narrow is not None:
         place = f"courses {narrow.number} and {narrow.number + 1}"
         made = generated_sequence(shingle.length, minimum_clearance=least)
         cure = say("Trim the first shingles by ", *_listed(made), ", repeating.")
         yield finding(rules.JOINT_CLEARANCE, narrow.clearance, place, limit=least, cure=cure)
-    if layout.starter.clearance < least - 1e-9:
+    both = layout.starter.joints and layout.courses[0].joints
+    if both and layout.starter.clearance < least - DUST:
         cure = say("Trim the first starter piece by another length.")
         place = "starter and course 1"
         value = layout.starter.clearance
         yield finding(rules.JOINT_CLEARANCE, value, place, limit=least, cure=cure)
-    if laid.narrowest_end_piece < how.minimum_end_piece - 1e-9:
+    if laid.narrowest_end_piece < how.minimum_end_piece - DUST:
         yield _narrow_end(layout)
 
 
 def _narrow_end(layout: Layout) -> Finding:
     how, shingle, laid = layout.choices.coursing, layout.choices.shingle, layout.shingles
     ends = {c.number: min(_ends(c.laid)) for c in layout.courses}
-    first = next(n for n, width in ends.items() if width < how.minimum_end_piece - 1e-9)
+    first = next(n for n, width in ends.items() if width < how.minimum_end_piece - DUST)
     shifted = sequence_with_wide_ends(
         shingle.sequence,
         width=laid.trim_line - laid.start_line,
@@ -213,6 +216,10 @@ def _of_the_nails(layout: Layout) -> Iterator[Finding]:
         place = name.replace("_", " ")
         yield from _broken(rules.NAIL_SHANK, nail.shank, place)
         yield from _broken(rules.NAIL_HEAD, nail.head, place)
+    if layout.underlayment.fasteners:
+        yield from _broken(rules.CAP_WIDTH, layout.choices.cap_nail.cap, "underlayment")
+    if layout.deck.panels:
+        yield from _broken(rules.TAPE_WIDTH, layout.choices.joint_tape.width, "deck")
     for use in layout.nails:
         spare = use.nail_length - use.least_length
         if use.nails and not rules.NAIL_LENGTH.kept_by(spare):
@@ -230,7 +237,7 @@ def _of_the_top(layout: Layout) -> Iterator[Finding]:
     lowest = min(course.nail_line for course in closing)
     leg, margin = layout.choices.ridge_metal.deck_leg, layout.choices.metalwork.nail_cover
     cover = lowest - (layout.roof.slope_length - leg)
-    if cover < margin - 1e-9:
+    if cover < margin - DUST:
         needed = layout.roof.slope_length - lowest + margin
         cure = say("Use ridge metal with a leg of ", length(needed), " or more on the roof.")
         yield finding(rules.RIDGE_METAL_COVER, cover, "ridge metal", limit=margin, cure=cure)

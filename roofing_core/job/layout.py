@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from roofing_core.job.checking import check
 from roofing_core.job.choices import Choices, Job
 from roofing_core.job.edges import EdgeRun, lay_metal
 from roofing_core.job.nails import NailsFor, count_nails
@@ -18,6 +19,11 @@ from roofing_core.layers.ice_barrier import (
     no_ice_barrier,
 )
 from roofing_core.layers.sealant import Sealant
+from roofing_core.layers.sheet_fasteners import (
+    WINDY_FIELD_LINES,
+    WINDY_FIELD_SPACING,
+    WINDY_LAP_SPACING,
+)
 from roofing_core.layers.underlayment import Underlayment, underlayment
 from roofing_core.measures.faults import Refused, together
 from roofing_core.measures.units import Squares
@@ -131,15 +137,12 @@ def lay_out(job: Job) -> Layout:
     >>> lay_out(job).underlayment.layers
     2
     """
-    try:
-        roof = measure(job.roof)
-    except Refused as refusal:
-        raise refusal.below("roof") from None
     choices = job.choices()
+    roof = _measured(job, choices)
     site = Site(roof=roof, choices=choices)
-    bare = no_deck()
-    decked, (ice, felt), metal, (starter, courses, shingles) = together(
-        lambda: _DECK(site) if choices.decking.lay else bare,
+    _, decked, (ice, felt), metal, (starter, courses, shingles) = together(
+        lambda: check(choices),
+        lambda: _DECK(site) if choices.decking.lay else no_deck(),
         lambda: _sheets(site),
         lambda: lay_metal(site),
         lambda: lay_shingles(site),
@@ -148,6 +151,7 @@ def lay_out(job: Job) -> Layout:
         choices,
         sheets=felt.layers * choices.underlayment.thickness
         + (choices.ice_barrier.thickness if ice.rows else 0.0),
+        cap_nails=felt.fasteners,
         deck_nails=decked.nails,
         metal=metal,
         starter=starter,
@@ -170,8 +174,34 @@ def lay_out(job: Job) -> Layout:
     )
 
 
+def _measured(job: Job, choices: Choices) -> Roof:
+    """Measure the roof; where that fails, tell what is wrong with the choices too."""
+    try:
+        return measure(job.roof)
+    except Refused as refusal:
+        told = refusal.below("roof")
+    together(lambda: _refuse(told), lambda: check(choices))
+    raise told
+
+
+def _refuse(refusal: Refused) -> None:
+    raise refusal
+
+
 def _sheets(site: Site) -> tuple[IceBarrier, Underlayment]:
     """Lay the ice barrier, where it was asked for, and the underlayment above it."""
     wanted = site.choices.underlaying.ice_barrier
     ice = _ICE_BARRIER(site, reach=_REACH(site)) if wanted else no_ice_barrier()
-    return ice, _UNDERLAYMENT(site, ice_barrier_top=ice.upper)
+    return ice, _UNDERLAYMENT(site, ice_barrier_top=ice.upper, **_pattern(site.choices))
+
+
+def _pattern(choices: Choices) -> dict[str, float]:
+    """Give the pattern of cap nails: as chosen, or in high wind no wider than the code's for it."""
+    how = choices.underlaying
+    if not choices.nailing.high_wind:
+        return {}
+    return {
+        "lap_spacing": min(how.lap_spacing, WINDY_LAP_SPACING),
+        "field_spacing": min(how.field_spacing, WINDY_FIELD_SPACING),
+        "field_lines": max(how.field_lines, WINDY_FIELD_LINES),
+    }

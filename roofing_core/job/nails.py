@@ -9,10 +9,12 @@ from roofing_core.job.choices import Choices
 from roofing_core.job.edges import EdgeRun
 from roofing_core.job.shingles import LaidStarter, ShinglesLaid
 from roofing_core.layers.fasteners import least_nail_length, nails_per_pound
-from roofing_core.materials.kinds import Nail
+from roofing_core.materials.kinds import CapNail, Nail
 from roofing_core.measures.units import Inches, Pounds
 
-NailUse = Literal["deck", "eave metal", "rake metal", "starter", "shingles", "ridge metal"]
+NailUse = Literal[
+    "deck", "eave metal", "underlayment", "rake metal", "starter", "shingles", "ridge metal"
+]
 
 
 _EDGES = ("eave", "rake", "ridge")
@@ -48,6 +50,7 @@ def count_nails(
     choices: Choices,
     *,
     sheets: Inches,
+    cap_nails: int,
     deck_nails: int,
     metal: tuple[EdgeRun, ...],
     starter: LaidStarter,
@@ -61,6 +64,7 @@ def count_nails(
     Args:
         choices: The materials, and how the work is done.
         sheets: Thickness of all underlayment and ice barrier, where it is thickest.
+        cap_nails: Cap nails in the underlayment.
         deck_nails: Nails in the deck; 0 where it is not part of the job.
         metal: The runs of metal.
         starter: The starter.
@@ -83,48 +87,69 @@ def count_nails(
     >>> roof = measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
     >>> site = Site(roof=roof, choices=Choices())
     >>> starter, _, shingles = lay_shingles(site)
-    >>> uses = count_nails(site.choices, sheets=0.0625, deck_nails=0, metal=lay_metal(site),
-    ...                    starter=starter, shingles=shingles)
-    >>> [(use.use, use.nails) for use in uses][3:5]
+    >>> uses = count_nails(site.choices, sheets=0.0625, cap_nails=161, deck_nails=0,
+    ...                    metal=lay_metal(site), starter=starter, shingles=shingles)
+    >>> [(use.use, use.nails) for use in uses][4:6]
     [('starter', 17), ('shingles', 345)]
     """
     shingle, metals = 2 * choices.shingle.thickness, choices.rake_metal.thickness
     along = {edge: sum(r.nails for r in metal if r.edge.endswith(edge)) for edge in _EDGES}
     covered = sheets + metals + shingle
-    uses: tuple[tuple[NailUse, Nail, int, float], ...] = (
-        ("deck", choices.deck_nail, deck_nails, 0.0),
-        ("eave metal", choices.metal_nail, along["eave"], 2 * choices.eave_metal.thickness),
-        ("rake metal", choices.metal_nail, along["rake"], sheets + 2 * metals),
-        ("starter", choices.shingle_nail, starter.nails, covered),
-        ("shingles", choices.shingle_nail, shingles.nails, covered),
-        (
-            "ridge metal",
-            choices.metal_nail,
-            along["ridge"],
-            sheets + shingle + 2 * choices.ridge_metal.thickness,
-        ),
+    ridge = sheets + shingle + 2 * choices.ridge_metal.thickness
+    metal_nail, shingle_nail = choices.metal_nail, choices.shingle_nail
+    uses: tuple[tuple[NailUse, Nail | CapNail, int, float], ...] = (
+        ("eave metal", metal_nail, along["eave"], 2 * choices.eave_metal.thickness),
+        ("underlayment", choices.cap_nail, cap_nails, sheets),
+        ("rake metal", metal_nail, along["rake"], sheets + 2 * metals),
+        ("starter", shingle_nail, starter.nails, covered),
+        ("shingles", shingle_nail, shingles.nails, covered),
+        ("ridge metal", metal_nail, along["ridge"], ridge),
     )
-    return tuple(_nails(*use, choices) for use in uses)
+    return (
+        _deck_nails(choices, deck_nails),
+        *(_nails(*use, choices) for use in uses),
+    )
 
 
-def _nails(use: NailUse, nail: Nail, count: int, through: float, choices: Choices) -> NailsFor:
+def _deck_nails(choices: Choices, count: int) -> NailsFor:
+    nail, deck = choices.deck_nail, choices.panel.thickness
+    return NailsFor(
+        use="deck",
+        nail=nail.name,
+        nails=count,
+        weight=count * _weight(nail),
+        through=deck,
+        least_length=deck + DECK_INTO_RAFTER,
+        nail_length=nail.length,
+    )
+
+
+def _nails(
+    use: NailUse, nail: Nail | CapNail, count: int, through: float, choices: Choices
+) -> NailsFor:
+    return NailsFor(
+        use=use,
+        nail=nail.name,
+        nails=count,
+        weight=count * _weight(nail),
+        through=through,
+        least_length=least_nail_length(
+            through,
+            deck_thickness=choices.panel.thickness,
+            into_deck=choices.nailing.deck_penetration,
+        ),
+        nail_length=nail.length,
+    )
+
+
+def _weight(nail: Nail | CapNail) -> float:
+    """Give the weight of one nail: of a cap nail by the box, of another by its size."""
+    if isinstance(nail, CapNail):
+        return nail.box_weight / nail.per_box
     to_the_pound = nails_per_pound(
         nail.length,
         shank=nail.shank,
         head_diameter=nail.head,
         head_thickness=nail.head_thickness,
     )
-    deck = choices.panel.thickness
-    in_rafter = use == "deck"
-    least = least_nail_length(
-        through, deck_thickness=deck, into_deck=choices.nailing.deck_penetration
-    )
-    return NailsFor(
-        use=use,
-        nail=nail.name,
-        nails=count,
-        weight=count / to_the_pound,
-        through=deck if in_rafter else through,
-        least_length=deck + DECK_INTO_RAFTER if in_rafter else least,
-        nail_length=nail.length,
-    )
+    return 1 / to_the_pound

@@ -185,13 +185,20 @@ def loads(ordered: Order) -> tuple[Load, ...]:
         ordered: The order list.
 
     Returns:
-        One entry per line that comes to a pack or more; one of no weight for an empty order.
+        One entry per line that comes to a pack or more.
 
     Raises:
         Nothing.
 
     Source:
         Arithmetic.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> job = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> [load.name for load in loads(order(lay_out(job)))][:2]
+    ['eave metal', 'underlayment']
     """
     return tuple(
         Load(

@@ -223,6 +223,22 @@ NAIL_LENGTH = _rule(
     cure="Use longer nails.",
 )
 
+CAP_WIDTH = _rule(
+    "nails.cap",
+    "The cap of a cap nail is at least {} across.",
+    at_least=1.0,
+    source=Source(title="International Building Code", edition="2018", place="Table 1507.1.1(3)"),
+    cure="Use nails with a wider cap.",
+)
+
+TAPE_WIDTH = _rule(
+    "deck.tape",
+    "Tape over the joints of the deck is at least {} wide.",
+    at_least=4.0,
+    source=Source(title="International Building Code", edition="2018", place="1507.1.1"),
+    cure="Use wider tape.",
+)
+
 JOINT_CLEARANCE = _rule(
     "joints.clearance",
     "Joints of neighbouring courses, and of the starter, stand at least {} apart.",
@@ -279,6 +295,8 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             NAIL_SHANK,
             NAIL_HEAD,
             NAIL_LENGTH,
+            CAP_WIDTH,
+            TAPE_WIDTH,
             JOINT_CLEARANCE,
             END_PIECE,
             CLOSING_COURSES,

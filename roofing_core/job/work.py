@@ -158,15 +158,18 @@ def _underlayment(layout: Layout) -> Iterator[Sentence]:
     if others:
         edges = _listed(row.lower for row in others)
         laps = sorted({row.head_lap for row in others if row.head_lap}, reverse=True)
-        yield say(
-            "Set the lower edges of the next rows at ", *edges, "; head laps ", *_listed(laps), "."
-        )
+        lapped = ["; head laps ", *_listed(laps)] if laps else []
+        yield say("Set the lower edges of the next rows at ", *edges, *lapped, ".")
     for row in laid.rows:
+        if row.kind != "full":
+            yield say(
+                f"Row {row.number} is a strip ", length(row.width), " wide, ripped from a roll."
+            )
         if row.end_laps:
             yield say(
                 f"End laps of row {row.number} from the left rake: ", *_listed(row.end_laps), "."
             )
-    if laid.rows[-1].trim > 0:
+    if any(row.trim for row in laid.rows):
         yield say("Trim the underlayment flush with the top edge.")
 
 

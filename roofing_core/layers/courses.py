@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from roofing_core.measures.counting import whole_pieces
+from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import length
 from roofing_core.measures.units import Inches
@@ -45,7 +45,7 @@ class Course:
         top_trim: How much is trimmed off the top of the shingles, 0 for most.
         nailable: Whether a nail in the nail zone stands on the deck, clear of its top edge.
         nail_line: Height at which it is nailed: the middle of the nail zone, or as far up as the
-            deck allows.
+            deck allows; half-way up what shows of a course that ends nearer to the top edge.
     """
 
     number: int
@@ -232,9 +232,9 @@ def _course(
         butt=butt,
         snap_line=snap_line,
         exposure=min(exposure, top - butt),
-        top_trim=max(0.0, snap_line - top),
-        nailable=butt + low <= last_nail,
-        nail_line=min(butt + middle, last_nail),
+        top_trim=snap_line - top if snap_line - top > DUST else 0.0,
+        nailable=butt + low <= last_nail + DUST,
+        nail_line=min(butt + middle, max(last_nail, (butt + top) / 2)),
     )
 
 

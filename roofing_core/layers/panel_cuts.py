@@ -157,7 +157,7 @@ def _least(
     return max(whole_pieces(fsum(weight(share) * n for share, n in counted)) for weight in weights)
 
 
-Row = tuple[float, float, Joints]
+Row = tuple[Inches, Inches, Joints]
 """A row of panels: its lower edge, its upper edge, and its joints."""
 
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from roofing_core.layers.offsets import JointRow
+from roofing_core.layers.joints import JointRow
 from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.faults import require_positive
-from roofing_core.measures.units import Inches
+from roofing_core.measures.units import Inches, SquareInches
 
 End = Literal["factory", "cut"]
 
@@ -81,7 +81,7 @@ def pieces_of(
     Source:
         Geometry.
 
-    >>> from roofing_core.layers.offsets import joint_row
+    >>> from roofing_core.layers.joints import joint_row
     >>> row = joint_row(6, shingle_length=36, start_line=0, trim_line=60, edge=60)
     >>> [p.right_end for p in pieces_of(row, shingle_length=36, start_line=0, trim_line=60)]
     ['factory', 'cut']
@@ -112,7 +112,7 @@ def shingle_count(
     *,
     courses: int,
     course_width: Inches,
-    slope_area: float,
+    slope_area: SquareInches,
     shingle_length: Inches,
     exposure: Inches,
 ) -> ShingleCount:

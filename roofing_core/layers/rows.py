@@ -173,7 +173,7 @@ def half_lapped_rows(
 
 
 def row_faults(
-    *, positive: Mapping[str, float], not_negative: Mapping[str, float]
+    *, positive: Mapping[str, Inches], not_negative: Mapping[str, Inches]
 ) -> tuple[Fault | None, ...]:
     """Give the faults of a sheet's measurements: each by itself, and laps against their roll.
 
@@ -254,7 +254,8 @@ def _short_roll(sizes: Mapping[str, float]) -> Fault | None:
     if not {*names, "least_piece"} <= sizes.keys():
         return None
     eave, trim, roll, lap, stagger = (sizes[name] for name in names)
-    least = min(eave + 2 * trim, 4 * stagger + sizes["least_piece"] + lap)
+    for_two = 2 * sizes["least_piece"] - lap  # two least pieces end where one roll does
+    least = min(eave + 2 * trim, max(4 * stagger + sizes["least_piece"] + lap, for_two))
     if roll >= least:
         return None
     wanted = ", so that end laps can stand as far apart as end_lap_stagger"

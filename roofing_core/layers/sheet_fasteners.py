@@ -16,9 +16,12 @@ from roofing_core.measures.faults import Fault, fault, not_positive
 from roofing_core.measures.sentences import length
 from roofing_core.measures.units import Inches
 
-#: Common practice, no published source. In high wind: 6 in, 12 in, two lines (6 in and a 12 in
-#: grid: IBC table 1507.1.1(3), 2018; two lines: FEMA P-499 fact sheet 7.2, from memory).
+#: Common practice, no published source.
 LAP_SPACING, FIELD_SPACING, FIELD_LINES = 12.0, 24.0, 1
+
+#: In high wind: 6 in along laps and a 12 in grid (IBC table 1507.1.1(3), 2018); two lines (FEMA
+#: P-499 fact sheet 7.2, from memory).
+WINDY_LAP_SPACING, WINDY_FIELD_SPACING, WINDY_FIELD_LINES = 6.0, 12.0, 2
 
 #: Closer than this, fasteners cut the sheet; more lines than this are not laid out.
 LEAST_SPACING = 1.0

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from math import isfinite
-from typing import Any, TypeVar
+from typing import Any, TypeVar, overload
 
 from roofing_core.measures.sentences import Amount, Sentence, say, shown
 from roofing_core.measures.units import System
@@ -18,6 +18,7 @@ First = TypeVar("First")
 Second = TypeVar("Second")
 Third = TypeVar("Third")
 Fourth = TypeVar("Fourth")
+Fifth = TypeVar("Fifth")
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ class Fault:
     def written(self, system: System = "us") -> str:
         """Write the fault as one sentence in a unit system, for instance for a log line."""
         where = ".".join(str(part) for part in self.at) or "the request"
-        came = self.came if isinstance(self.came, str) else self.came.written(system)
+        came = self.came if isinstance(self.came, str) else self.came.unlike(self.wanted, system)
         return f"{where} came as {came}: {self.wanted.written(system)}"
 
 
@@ -118,7 +119,12 @@ def require_positive(unit: str, /, **values: float) -> None:
         values: The values by the names that the caller knows them by.
 
     Raises:
-        Refused: One or more values are not over zero and finite.
+        Refused: One or more values are not over zero, finite, and of a size a roof can have.
+
+    Source:
+        A limit of this library.
+
+    >>> require_positive("in", exposure=5.625)
     """
     most = largest(unit)
     if all(0 < value <= most for value in values.values()):
@@ -134,7 +140,12 @@ def require_not_negative(unit: str, /, **values: float) -> None:
         values: The values by the names that the caller knows them by.
 
     Raises:
-        Refused: One or more values are negative or not finite.
+        Refused: One or more values are negative, not finite, or larger than any roof.
+
+    Source:
+        A limit of this library.
+
+    >>> require_not_negative("in", overhang=0)
     """
     most = largest(unit)
     if all(0 <= value <= most for value in values.values()):
@@ -142,38 +153,56 @@ def require_not_negative(unit: str, /, **values: float) -> None:
     refuse_if_any(negative(name, value, unit) for name, value in values.items())
 
 
+@overload
+def together(
+    first: Callable[[], First], second: Callable[[], Second], /
+) -> tuple[First, Second]: ...
+
+
+@overload
 def together(
     first: Callable[[], First],
     second: Callable[[], Second],
     third: Callable[[], Third],
     fourth: Callable[[], Fourth],
-) -> tuple[First, Second, Third, Fourth]:
-    """Make four parts that do not need each other, and report the faults of all of them at once.
+    fifth: Callable[[], Fifth],
+    /,
+) -> tuple[First, Second, Third, Fourth, Fifth]: ...
+
+
+def together(*makers: Callable[[], Any]) -> tuple[Any, ...]:
+    """Make parts that do not need each other, and report the faults of all of them at once.
 
     Args:
-        first: A call that makes the first part; likewise the others.
-        second: The second part.
-        third: The third part.
-        fourth: The fourth part.
+        makers: A call that makes each part.
 
     Returns:
-        The parts.
+        The parts, in the order of their calls.
 
     Raises:
         Refused: One or more parts were refused; carries the faults of all, each place once.
+        TooManyPieces: All that were refused were refused for that.
+
+    Source:
+        None: a way of telling.
+
+    >>> together(lambda: 1, lambda: 2)
+    (1, 2)
     """
     made: list[Any] = []
     refusals: list[Refused] = []
-    for make in (first, second, third, fourth):
+    for make in makers:
         try:
             made.append(make())
         except Refused as refusal:
             refusals.append(refusal)
     if refusals:
-        faults = {fault.at: fault for refusal in reversed(refusals) for fault in refusal.faults}
+        faults: dict[tuple[str | int, ...], Fault] = {}
+        for fault_ in (one for refusal in refusals for one in refusal.faults):
+            faults.setdefault(fault_.at, fault_)
         kinds = {type(refusal) for refusal in refusals}
-        raise (kinds.pop() if len(kinds) == 1 else Refused)(*reversed(faults.values()))
-    return made[0], made[1], made[2], made[3]
+        raise (kinds.pop() if len(kinds) == 1 else Refused)(*faults.values())
+    return tuple(made)
 
 
 def is_number(value: object) -> bool:

@@ -21,11 +21,14 @@ _PLAIN = str.maketrans(
     {
         "′": "'", "’": "'", "‘": "'", "ʹ": "'", "″": '"', "”": '"', "“": '"', "ʺ": '"',
         "⁄": "/", "\u2212": "-", "\u2010": "-", "\u2011": "-", "\u00a0": " ", "\u202f": " ",
-        "\u2009": " ", "²": "2", "³": "3", "°": " deg",
-        "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8",
-        "⅞": " 7/8", "⅓": " 1/3", "⅔": " 2/3", "⅙": " 1/6", "⅚": " 5/6",
+        "\u2009": " ", "°": " deg",
+        "½": " 1/2 ", "¼": " 1/4 ", "¾": " 3/4 ", "⅛": " 1/8 ", "⅜": " 3/8 ", "⅝": " 5/8 ",
+        "⅞": " 7/8 ", "⅓": " 1/3 ", "⅔": " 2/3 ", "⅙": " 1/6 ", "⅚": " 5/6 ",
     }
 )  # fmt: skip
+
+#: Powers are read only in the name of a unit; anywhere else they would pass for digits.
+_POWERS = str.maketrans({"²": "2", "³": "3"})
 
 _DECIMAL = r"(?:[0-9]{1,12}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})"
 _NUMBER = rf"(?:(?:[0-9]{{1,6}}[ -])?[0-9]{{1,5}}/[0-9]{{1,5}}|{_DECIMAL})"
@@ -34,13 +37,15 @@ _INCH = r"(?:inches|inch|in\.?|''|\")"
 _METRIC = r"(?:millimet(?:re|er)s?|centimet(?:re|er)s?|met(?:re|er)s?|mm|cm|m)"
 
 _US = re.compile(
-    rf"(-)?(?:({_NUMBER}) ?{_FEET})?(?: |-|(?<=') ?- ?)?(?:({_NUMBER}) ?{_INCH})?", re.ASCII
+    rf"(-)? ?(?:({_NUMBER}) ?{_FEET}(?:(?: |-|(?<=') ?- ?)?({_NUMBER}) ?{_INCH})?"
+    rf"|({_NUMBER}) ?{_INCH})",
+    re.ASCII,
 )
 _SI = re.compile(rf"(-)?({_DECIMAL}) ?({_METRIC})", re.ASCII)
 _BARE = re.compile(rf"-? ?{_NUMBER}(?:[eE][-+]?[0-9]+)?", re.ASCII)
 _RISE_IN_RUN = re.compile(rf"(-)?({_NUMBER}) ?(?::|in) ?({_NUMBER})|(-)?([0-9.]+) ?/ ?([0-9.]+)")
 _SLOPED = re.compile(rf"(-)?({_DECIMAL}) ?(deg|degrees?|%|percent)", re.ASCII)
-_MEASURED = re.compile(rf"(-)?({_NUMBER}) ?([a-z%][a-z0-9/ .%]*)", re.ASCII)
+_MEASURED = re.compile(rf"(-)?({_NUMBER}) ?([a-z%][a-z0-9/ .%²³]*)", re.ASCII)
 
 _LENGTHS = "a length with its unit, such as 14 ft, 14' 6 1/2\", 9'-4\", 4.27 m or 1270 mm"
 _PITCHES = "a pitch, such as 4:12, 4/12, 18.43 deg or 33.3 %"
@@ -112,9 +117,9 @@ def read_length(text: str, *, at: str = "length") -> float:
     """
     plain = _plain(text, at, _LENGTHS)
     match = _US.fullmatch(plain)
-    if match and (match[2] or match[3]):
+    if match:
         try:
-            feet, inches = _number(match[2] or "0"), _number(match[3] or "0")
+            feet, inches = _number(match[2] or "0"), _number(match[3] or match[4] or "0")
         except ZeroDivisionError:
             raise Refused(
                 fault(at, _echo(text), "a fraction over a number that is not 0")
@@ -218,7 +223,7 @@ _EXAMPLES: Mapping[str, str] = MappingProxyType(
         "in": _LENGTHS,
         "pitch": _PITCHES,
         "in2": "an area with its unit, such as 130.7 ft2, 1.3 squares or 12.1 m2",
-        "in3": "a volume with its unit, such as 10.1 fl oz, 1 gal (US), 300 mL or 4 L",
+        "in3": "a volume with its unit, such as 10.1 fl oz, 1 US gal, 300 mL or 4 L",
         "lb": "a weight with its unit, such as 65 lb or 29.5 kg",
         "lb/ft2": "a weight on an area with its unit, such as 2 lb/ft2 or 10 kg/m2",
         "lb/ft": "a weight along a length with its unit, such as 0.3 lb/ft or 0.5 kg/m",
@@ -231,8 +236,9 @@ def _read_named(text: str, unit: str, at: str) -> float:
     names, wanted = _NAMED[unit], _EXAMPLES[unit]
     plain = _plain(text, at, wanted)
     match = _MEASURED.fullmatch(plain)
-    if match and match[3] in names:
-        times, over = names[match[3]]
+    unit_name = match[3].translate(_POWERS) if match else ""
+    if match and unit_name in names:
+        times, over = names[unit_name]
         try:
             value = _number(match[2]) * times / over
         except ZeroDivisionError:

@@ -30,6 +30,9 @@ def write_length(inches: float, system: System = "us") -> str:
     Returns:
         Such as ``9 ft 4 in``, ``13 1/16 in`` or ``2845 mm``; feet from 4 ft on.
 
+    Raises:
+        Nothing: What is not finite is written as it is.
+
     Source:
         Rounding half up is how the Navy Builder manual (NAVEDTRA 14044, ch. 2) writes 111.12 in
         as 9 ft 3 1/8 in.
@@ -103,6 +106,9 @@ def write(value: float, unit: str, system: System = "us") -> str:
     Returns:
         The number, rounded to what a person reads, with its unit; a count has none.
 
+    Raises:
+        Nothing: A unit that `SHOWN` does not name is a slip in the code, and a KeyError.
+
     Source:
         None: a way of writing.
 
@@ -133,6 +139,19 @@ class Amount:
     def written(self, system: System = "us") -> str:
         """Write the amount for a person in a unit system."""
         return write(self.value, self.unit, system)
+
+    def unlike(self, other: Sentence, system: System = "us") -> str:
+        """Write the amount so that it does not read like another one in a sentence about it.
+
+        What breaks a limit by a hair is written like it to the nearest 1/16 in or mm; then the
+        decimals are told.
+        """
+        text = self.written(system)
+        limits = (part for part in other.parts if isinstance(part, Amount))
+        if all(limit == self or limit.written(system) != text for limit in limits):
+            return text
+        scale = SHOWN[self.unit][system]
+        return f"{scale.shown(self.value):.9g} {_SPELT.get(scale.unit, scale.unit)}"
 
 
 def shown(amount: Amount) -> Amount | str:

@@ -101,6 +101,9 @@ def convert(value: float, unit: str, system: System = "us") -> float:
     Returns:
         The number in the unit that `SHOWN` names. It is not rounded.
 
+    Raises:
+        Nothing: A unit that `SHOWN` does not name is a slip in the code, and a KeyError.
+
     Source:
         The international inch (25.4 mm), pound (0.45359237 kg) and US gallon (231 in3), exact.
 

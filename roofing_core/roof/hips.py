@@ -90,7 +90,7 @@ def hip_line(pitch_1: Pitch, *, pitch_2: Pitch, corner: Radians = pi / 2) -> Hip
 
 def jack_difference(
     spacing: Inches, *, pitch_1: Pitch, pitch_2: Pitch, corner: Radians = pi / 2
-) -> float:
+) -> Inches:
     """Give the difference in length of neighbouring jack rafters of the first slope.
 
     ``spacing * tan a1 * slope_factor(pitch_1)`` with a1 the plan angle of `hip_line`. At a square
@@ -103,7 +103,7 @@ def jack_difference(
         corner: Angle in plan between the two eaves, over 0 and under 180 deg; square unless given.
 
     Returns:
-        The difference, in the unit of the spacing.
+        The difference.
 
     Raises:
         Refused: Something is zero, negative or not finite, or the hip leans back over the first

@@ -133,7 +133,11 @@ def pitch_angle(pitch: Column) -> Column:
     45.0
     """
     _check_pitch(pitch)
-    return _each("atan", pitch)
+    if isinstance(pitch, int | float):
+        return math.atan(pitch)
+    import numpy  # noqa: PLC0415 - see _each; its own arctan gives other last bits
+
+    return numpy.array([math.atan(one) for one in pitch])
 
 
 def pitch_of(*, rise: Column, run: Column) -> Column:

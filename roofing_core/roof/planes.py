@@ -25,6 +25,9 @@ from roofing_core.roof.pitch import pitch_fault, slope_factor
 
 Edge = Literal["eave", "rake", "ridge"]
 
+#: The longest eave and the longest slope of any roof: 10,000 ft.
+LONGEST = 120_000.0
+
 #: The measurements of a slope; any two of them give the others.
 SLOPE_MEASURES = ("slope_length", "run", "rise", "pitch")
 
@@ -83,8 +86,17 @@ def slope(
     }
     refuse_if_any(_slope_faults(given))
     if pitch is not None:
-        return _from_pitch(pitch, slope_length, run, rise)
-    return _from_lengths(slope_length, run, rise)
+        measured = _from_pitch(pitch, slope_length, run, rise)
+    else:
+        measured = _from_lengths(slope_length, run, rise)
+    refuse_if_any([_too_long("slope_length", measured.slope_length)])
+    return measured
+
+
+def _too_long(at: str, came: float) -> Fault | None:
+    if came <= LONGEST:
+        return None
+    return fault(at, length(came), "at most ", length(LONGEST))
 
 
 def _from_pitch(
@@ -315,7 +327,8 @@ def measure(roof: SingleSlope) -> Roof:
     >>> measure(SingleSlope(eave_length=168, slope_length=112, pitch=3 / 12)).squares
     1.3066666666666666
     """
-    faults: list[Fault | None] = [not_positive("eave_length", roof.eave_length)]
+    eave = roof.eave_length
+    faults = [not_positive("eave_length", eave) or _too_long("eave_length", eave)]
     faults += [
         negative(name, getattr(roof, name))
         for name in ("eave_overhang", "ridge_overhang", "rake_overhang")
