@@ -65,11 +65,10 @@ class Asked:
         """Write a result of the library in the form that was asked for."""
         if self.request.method == "POST":
             return Response(self._written(result), headers=_ANSWERED, media_type=self.media_type)
-        scope, headers = self.request.scope, self.request.headers
+        scope = self.request.scope
         tag = etag(scope["path"], scope["query_string"], self.media_type)
-        kept = {"ETag": tag, "Cache-Control": f"public, max-age={KEEP}", **_ANSWERED}
-        body = self._written(result)
-        if has_it(headers.get("if-none-match", ""), tag):
+        body, kept = self._written(result), {"ETag": tag, **_KEPT}
+        if has_it(self.request.headers.get("if-none-match"), tag):
             return Response(status_code=HTTPStatus.NOT_MODIFIED, headers=kept)
         return Response(body, headers=kept, media_type=self.media_type)
 
@@ -92,6 +91,7 @@ class Asked:
 
 
 _ANSWERED = {"Vary": "Accept", "X-Content-Type-Options": "nosniff"}
+_KEPT = {"Cache-Control": f"public, max-age={KEEP}", **_ANSWERED}
 _FORMATS = {None: "", "json": JSON, "text": TEXT}
 
 

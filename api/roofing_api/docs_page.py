@@ -21,7 +21,7 @@ from roofing_api.straight import straight_router
 router = straight_router("Documentation", described=False)
 
 POLICY = (
-    "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; "
+    "default-src 'none'; script-src 'self'; style-src 'self'; "
     "img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'; "
     "frame-ancestors 'self'"
 )
@@ -46,6 +46,7 @@ START = """SwaggerUIBundle({
   dom_id: "#documentation",
   deepLinking: true,
   docExpansion: "list",
+  defaultModelsExpandDepth: 0,
   tryItOutEnabled: true,
   validatorUrl: null,
 });
@@ -85,7 +86,7 @@ def served(request: Request, content: bytes, media_type: str) -> Response:
         "X-Content-Type-Options": "nosniff",
         "Content-Security-Policy": POLICY,
     }
-    if has_it(request.headers.get("if-none-match", ""), tag):
+    if has_it(request.headers.get("if-none-match"), tag):
         return Response(status_code=HTTPStatus.NOT_MODIFIED, headers=kept)
     return Response(content, headers=kept, media_type=media_type)
 

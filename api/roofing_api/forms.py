@@ -9,8 +9,9 @@ from typing import Any, NamedTuple
 
 from pydantic import BaseModel, ValidationError, create_model
 
-from roofing_api.inputs import LONGEST_LIST, Inputs, schema_of
+from roofing_api.inputs import Inputs, schema_of
 from roofing_api.problems import MOST_ERRORS, fragment, shown
+from roofing_api.values import LONGEST_LIST
 from roofing_core.measures.faults import Fault, Refused
 from roofing_core.measures.sentences import say
 
@@ -122,10 +123,10 @@ class QueryForm(Form):
     def tree(self, given: dict[str, str]) -> dict[str, Any]:
         """Put each parameter where the model has it."""
         if self._is_flat:
-            return dict(given)
+            return given
         tree: dict[str, Any] = {self._lifted: {}}
         for name, text in given.items():
-            *parts, last = self.leaves[name].path if name in self.leaves else (name,)
+            *parts, last = self._path(name)
             inner = tree
             for part in parts:
                 inner = inner.setdefault(part, {})
@@ -134,13 +135,19 @@ class QueryForm(Form):
 
     def place(self, at: Path, tree: Any) -> tuple[dict[str, str], str | None]:
         """Give the parameter that a fault lies in, and the text that came in it, if any."""
-        known = next((at[:n] for n in range(len(at), 0, -1) if at[:n] in self._names), None)
-        name = self._names[known] if known else ".".join(str(part) for part in at)  # type: ignore[index]
-        return {"parameter": shown(name)}, _walked(tree, at)[1]
+        texts = tuple(str(part) for part in at)
+        known = next((texts[:n] for n in range(len(at), 0, -1) if texts[:n] in self._names), None)
+        name = self._names[known] if known else ".".join(texts)
+        return {"parameter": shown(name.removesuffix("."))}, _walked(tree, at)[1]
 
     def names_beside(self, _: Path) -> list[str]:
         """Give the names of all parameters."""
         return list(self.leaves)
+
+    def _path(self, name: str) -> tuple[str, ...]:
+        if name in self.leaves:
+            return self.leaves[name].path
+        return (name, "") if name in self.model.model_fields else (name,)
 
     def _name(self, path: tuple[str, ...]) -> str:
         if path[0] == self._lifted and path[-1] not in self.model.model_fields:

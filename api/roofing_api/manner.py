@@ -6,8 +6,8 @@ from typing import Annotated, Any, Literal, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, WithJsonSchema
 
-from roofing_api.inputs import NumberUnit, one_of
 from roofing_api.pointing import Form
+from roofing_api.values import NumberUnit, one_of
 from roofing_core.measures.units import System
 
 Format = Literal["json", "text"]

@@ -52,7 +52,9 @@ def etag(path: str, query: bytes, media_type: str) -> str:
     return f'"{blake2b(said, digest_size=12).hexdigest()}"'
 
 
-def has_it(if_none_match: str, tag: str) -> bool:
-    """Tell whether an If-None-Match header names the tag."""
+def has_it(if_none_match: str | None, tag: str) -> bool:
+    """Tell whether an If-None-Match header, if there is one, names the tag."""
+    if if_none_match is None:
+        return False
     tags = (one.strip().removeprefix("W/") for one in if_none_match.split(","))
     return if_none_match.strip() == "*" or tag in tags

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
+from anyio import to_thread
 from fastapi import Request, Response
 from pydantic import create_model
 
@@ -13,6 +16,7 @@ from roofing_api.operations import body_operation, operation
 from roofing_api.straight import straight_router
 from roofing_api.strict import read_json, read_query
 from roofing_core.job.choices import Job
+from roofing_core.job.layout import pieces_needed
 from roofing_core.job.plan import plan
 from roofing_core.sheets.text import plan_text
 
@@ -47,10 +51,25 @@ async def read_body(request: Request) -> Asked:
     return asked
 
 
+#: The cells of a spreadsheet ask one plan for one value each: it is made once for all of them.
+remembered = lru_cache(maxsize=16)(plan)
+
+
+#: Up to this many pieces a plan and its answer take a few milliseconds, less than a thread is
+#: worth; larger ones leave the event loop to everybody else.
+AT_ONCE = 2_000
+
+
 async def planned(asked: Asked) -> Response:
-    """Plan a small job at once, and a large one aside, where it holds nobody up."""
+    """Plan a job: here and now, or a large one in a thread."""
     job = Job(**asked.measures)
-    return asked.reply(plan(job))
+    if pieces_needed(job) <= AT_ONCE:
+        return _answer(asked, job)
+    return await to_thread.run_sync(_answer, asked, job)
+
+
+def _answer(asked: Asked, job: Job) -> Response:
+    return asked.reply(remembered(job))
 
 
 @router.post("/v1/plans", **body_operation(PLAN, MANNER, BODY, EXAMPLE_BODY))

@@ -42,7 +42,7 @@ def _found(result: Any, pointer: str, system: System) -> tuple[Any, Any]:
     if pointer and not pointer.startswith("/"):
         raise _no(REFUSED, pointer, "a JSON Pointer, which starts with /", _names_in(result))
     value, hint = result, type(result)
-    tokens = [one.replace("~1", "/").replace("~0", "~") for one in pointer.split("/")[1:]]
+    tokens = pointer.split("/")[1:]  # no name in an answer holds a ~ or /, so none is escaped
     if tokens[:1] == ["units"]:
         value, hint, tokens = units_of(system), dict, tokens[1:]
     for token in tokens:
@@ -54,6 +54,7 @@ def _found(result: Any, pointer: str, system: System) -> tuple[Any, Any]:
 
 
 def _step(value: Any, hint: Any, token: str, system: System) -> tuple[Any, Any]:
+    """Go one step down; a step that cannot be gone raises KeyError, IndexError or ValueError."""
     if isinstance(value, tuple):
         if not token.isascii() or not token.isdigit() or str(int(token)) != token:
             raise KeyError(token)
@@ -64,7 +65,8 @@ def _step(value: Any, hint: Any, token: str, system: System) -> tuple[Any, Any]:
     if isinstance(value, Amount):
         unit = {"value": Annotated[float, Unit(value.unit)], "unit": str}
         return {"value": value.value, "unit": SHOWN[value.unit][system].unit}[token], unit[token]
-    return getattr(value, token), _hints_of(value)[token]
+    hint = _hints_of(value)[token]
+    return getattr(value, token), hint
 
 
 def _hints_of(value: Any) -> Mapping[str, Any]:

@@ -175,9 +175,8 @@ def tell(
 
 def summed_up(errors: list[dict[str, str]]) -> str:
     """Put all faults into the one sentence of the problem."""
-    more = len(errors) - MOST_ERRORS
     told = "; ".join(one["detail"] for one in errors[:MOST_ERRORS])
-    return f"{told}; and {more} more" if more > 0 else told
+    return f"{told}; and more" if len(errors) > MOST_ERRORS else told
 
 
 async def on_refused(request: Request, refusal: Exception) -> Response:

@@ -10,6 +10,7 @@ from urllib.parse import unquote_plus
 
 from fastapi import Request
 
+from roofing_api.negotiating import JSON
 from roofing_api.problems import (
     MOST_ERRORS,
     REFUSED,
@@ -72,10 +73,9 @@ def _refuse(errors: list[dict[str, str]]) -> NoReturn:
 
 async def read_json(request: Request) -> Any:
     """Give a JSON body: UTF-8, of bounded size, no key twice in one object, numbers as `Bare`."""
-    media_type = request.headers.get("content-type", "")
-    if media_type.partition(";")[0].strip().lower() != "application/json":
-        came = shown(media_type) or "nothing"
-        detail = f"Content-Type came as {came}: application/json is what is read here"
+    media_type = request.headers.get("content-type", "nothing")
+    if media_type.partition(";")[0].strip().lower() != JSON:
+        detail = f"Content-Type came as {shown(media_type)}: {JSON} is what is read here"
         raise Problem(WRONG_MEDIA_TYPE, detail)
     return parsed(await _body(request))
 
@@ -95,9 +95,9 @@ def parsed(body: bytes) -> Any:
     doubled: list[tuple[dict[str, Any], list[str]]] = []
 
     def once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-        made = dict(pairs)
+        made = {key if key.isascii() else _encodable(key): value for key, value in pairs}
         if len(made) < len(pairs):
-            times = Counter(key for key, _ in pairs)
+            times = Counter(_encodable(key) for key, _ in pairs)
             doubled.append((made, [key for key in made if times[key] > 1]))
         return made
 
@@ -125,6 +125,11 @@ def parsed(body: bytes) -> Any:
             ]
         )
     return tree
+
+
+def _encodable(key: str) -> str:
+    """Give a key with half surrogate pairs, which no answer could hold, written out."""
+    return key.encode("utf-8", "backslashreplace").decode()
 
 
 def _places(tree: Any) -> Iterator[tuple[tuple[object, ...], Any]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil, floor, isfinite
 
 from roofing_core.job.checking import check
 from roofing_core.job.choices import Choices, Job
@@ -18,6 +19,7 @@ from roofing_core.layers.ice_barrier import (
     ice_barrier_reach,
     no_ice_barrier,
 )
+from roofing_core.layers.joints import limit_pieces
 from roofing_core.layers.sealant import Sealant
 from roofing_core.layers.sheet_fasteners import (
     WINDY_FIELD_LINES,
@@ -25,6 +27,7 @@ from roofing_core.layers.sheet_fasteners import (
     WINDY_LAP_SPACING,
 )
 from roofing_core.layers.underlayment import Underlayment, underlayment
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Refused, together
 from roofing_core.measures.units import Squares
 from roofing_core.roof.planes import Plane, Roof, measure, planes
@@ -139,6 +142,7 @@ def lay_out(job: Job) -> Layout:
     """
     choices = job.choices()
     roof = _measured(job, choices)
+    limit_pieces(_pieces(roof, choices))
     site = Site(roof=roof, choices=choices)
     _, decked, (ice, felt), metal, (starter, courses, shingles) = together(
         lambda: check(choices),
@@ -172,6 +176,42 @@ def lay_out(job: Job) -> Layout:
         nails=nails,
         sealant=seal(site, metal=metal, courses=courses, shingles=shingles),
     )
+
+
+def pieces_needed(job: Job) -> int:
+    """Count about how many pieces of shingle a job needs, without laying any.
+
+    Courses to the top edge times a course's length in shingles and the cut one.
+
+    Args:
+        job: The roof, its materials, and how the work is done.
+
+    Returns:
+        Pieces, within one a course; 0 where a choice is no number.
+
+    Raises:
+        Refused: The roof's measurements cannot be; names each.
+
+    Source:
+        Arithmetic.
+
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> pieces_needed(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=3 / 12)))
+    105
+    """
+    choices = job.choices()
+    pieces = _pieces(_measured(job, choices), choices)
+    return floor(pieces) if isfinite(pieces) else 0
+
+
+def _pieces(roof: Roof, choices: Choices) -> float:
+    """Count the pieces; no number for choices that are none, which `check` or a layer refuses."""
+    shingle, how = choices.shingle, choices.coursing
+    height = roof.slope_length + how.starter_past_metal + how.course_past_starter
+    courses = height / shingle.exposure
+    if isfinite(courses):
+        courses = max(1, ceil(courses - DUST))
+    return courses * ((roof.eave_length + 2 * how.shingle_past_rake) / shingle.length + 1)
 
 
 def _measured(job: Job, choices: Choices) -> Roof:

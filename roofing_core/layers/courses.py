@@ -29,7 +29,7 @@ NAIL_ABOVE_EXPOSURE = 0.5
 LEAST_HEADLAP = 2.0
 
 #: More courses than this on one plane are refused before any is laid.
-MOST_COURSES = 100_000
+MOST_COURSES = 20_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -222,7 +222,7 @@ def joint_pattern(
             None if courses >= 1 else fault("courses", str(courses), "1 or more"),
         ]
     )
-    limit_pieces(eave_length + 2 * shingle_past_rake, shingle_length, courses)
+    limit_pieces(courses * ((eave_length + 2 * shingle_past_rake) / shingle_length + 1))
     start, stop = -shingle_past_rake, eave_length + shingle_past_rake
     lines = {"start_line": start, "trim_line": stop, "edge": eave_length}
     # A course is held against the two above it, so no more trims than these come into it.
@@ -249,23 +249,20 @@ def joint_pattern(
     )
 
 
-def limit_pieces(width: Inches, shingle_length: Inches, courses: int) -> None:
-    """Refuse a roof whose pieces would be more than the limit, before any is laid.
+def limit_pieces(pieces: float) -> None:
+    """Refuse more pieces than the limit, before any is laid.
 
     Args:
-        width: Of a course.
-        shingle_length: Length of a shingle.
-        courses: How many courses.
+        pieces: About how many would be needed.
 
     Raises:
-        TooManyPieces: About ``courses * (width / shingle_length + 1)`` is over the limit.
+        TooManyPieces: They are over the limit.
 
     Source:
         A limit of this library.
 
-    >>> limit_pieces(168.5, 39.375, 20)
+    >>> limit_pieces(105)
     """
-    pieces = courses * (width / shingle_length + 1)
     if pieces > MOST_PIECES:
         came = Amount(float(floor(pieces)), "count")
         wanted = f"at most {MOST_PIECES} pieces on one plane: a smaller roof or larger shingles"

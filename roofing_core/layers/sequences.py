@@ -160,7 +160,10 @@ def sequence_faults(sequence: tuple[Inches, ...], *, shingle_length: Inches) -> 
     """
     if not sequence:
         return [fault("sequence", "empty", "at least one length to trim, such as 0 in")]
-    return [trim_fault("sequence", trim, shingle_length=shingle_length) for trim in sequence]
+    return [
+        trim_fault(f"sequence.{k}", trim, shingle_length=shingle_length)
+        for k, trim in enumerate(sequence)
+    ]
 
 
 def trim_fault(at: str, trim: Inches, *, shingle_length: Inches) -> Fault | None:

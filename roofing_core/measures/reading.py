@@ -52,11 +52,16 @@ _PITCHES = "a pitch, such as 4:12, 4/12, 18.43 deg or 33.3 %"
 
 
 def _number(text: str) -> float:
-    """Give the value of a decimal, a fraction or a mixed number that the grammar let through."""
+    """Give the value of a decimal, a fraction or a mixed number that the grammar let through.
+
+    A mixed number whose fraction is 1 or more, such as 5 9/8, is a slip, and a ValueError.
+    """
     if "/" not in text:
         return float(text)
     whole, _, fraction = text.replace("-", " ").rpartition(" ")
     top, _, bottom = fraction.partition("/")
+    if whole and int(top) >= int(bottom) > 0:
+        raise ValueError(text)
     return int(whole or 0) + int(top) / int(bottom)
 
 
@@ -120,9 +125,9 @@ def read_length(text: str, *, at: str = "length") -> float:
     if match:
         try:
             feet, inches = _number(match[2] or "0"), _number(match[3] or match[4] or "0")
-        except ZeroDivisionError:
+        except (ValueError, ZeroDivisionError):
             raise Refused(
-                fault(at, _echo(text), "a fraction over a number that is not 0")
+                fault(at, _echo(text), "a fraction under 1, over a number that is not 0")
             ) from None
         if match[2] and match[3] and (feet != int(feet) or inches >= 12):  # noqa: PLR2004
             raise Refused(fault(at, _echo(text), "whole feet, and inches under 12 after them"))
@@ -241,7 +246,7 @@ def _read_named(text: str, unit: str, at: str) -> float:
         times, over = names[unit_name]
         try:
             value = _number(match[2]) * times / over
-        except ZeroDivisionError:
+        except (ValueError, ZeroDivisionError):
             raise Refused(fault(at, _echo(text), wanted)) from None
         return _sized(-value if match[1] else value, at, text, unit)
     raise _unreadable(at, text, plain, wanted, wanted)

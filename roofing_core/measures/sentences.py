@@ -62,7 +62,8 @@ def _figures(value: float) -> str:
     """Write a number to about three figures, without trailing zeros."""
     decimals = 2 if abs(value) < 10 else 1 if abs(value) < 100 else 0  # noqa: PLR2004 - figures
     text = f"{value:.{decimals}f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text == "-0" else text
 
 
 def _count(value: float, _: System) -> str:

@@ -1,4 +1,4 @@
-"""The application with routes that echo a given payload on the same stack, and its processor time."""
+"""The application with routes that echo a payload on the same stack, and its processor time."""
 
 import sys
 import time

@@ -6,6 +6,7 @@ R905.1.1, R905.1.2 and the tables are as restated by those who quote the code.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import nextafter
 
 import pytest
@@ -83,7 +84,7 @@ def test_low_slope_strip_and_sheets():
     laid = underlayment(168, slope_length=240, pitch=2 / 12)
     assert (laid.rows[0].width, laid.rows[1].width, laid.head_lap) == (19, 36, 19)
     tops = [row.upper for row in laid.rows[1:4]]
-    assert [b - a for a, b in zip(tops, tops[1:], strict=False)] == [17, 17]
+    assert [b - a for a, b in pairwise(tops)] == [17, 17]
 
 
 def test_nails_in_a_strip_and_in_a_single_shingle():

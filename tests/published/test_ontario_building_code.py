@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 
 from roofing_core.layers.courses import courses
@@ -28,7 +30,7 @@ def test_nails_25_to_40_mm_from_each_end_and_4_to_the_metre():
     assert len(places) >= 4
     assert 25 <= places[0] <= 40
     assert 25 <= 1000 - places[-1] <= 40
-    gaps = [b - a for a, b in zip(places, places[1:], strict=False)]
+    gaps = [b - a for a, b in pairwise(places)]
     assert max(gaps) - min(gaps) < 1e-6  # mm, "the rest evenly"
 
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import pytest
 
-from roofing_core.layers.offsets import generated_sequence, offsets
+from roofing_core import generated_sequence
+from roofing_core.layers.offsets import offsets
 from roofing_core.roof.pitch import hip_valley_factor, slope_factor
 from roofing_core.roof.planes import roof_area, slope
 

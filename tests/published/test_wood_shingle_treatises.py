@@ -19,12 +19,10 @@ SQUARE = 14_400  # in2
 
 def _per_square(width: float, exposure: float) -> float:
     """Count strips to a square through the nails, one nail to each strip."""
-    return fasteners(
-        1, nails_per_strip=1, shingle_length=width, exposure=exposure
-    ).nails_per_square
+    return fasteners(1, nails_per_strip=1, shingle_length=width, exposure=exposure).nails_per_square
 
 
-# Printed in whole shingles and whole square feet, rounded to the nearest; 291 for 291.67 is cut off.
+# Printed in whole shingles and square feet, rounded to the nearest; 291 for 291.67 is cut off.
 HALF_A_SHINGLE = 0.5
 A_SQUARE_FOOT = 0.7
 

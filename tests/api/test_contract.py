@@ -1,0 +1,55 @@
+"""The OpenAPI document and the service, held against each other by schemathesis.
+
+Every operation and every check it has. Texts of measurements are made by the unit that the
+document states for them, so that requests get past the reading and into the library.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import schemathesis
+from hypothesis import settings
+from hypothesis import strategies as st
+from schemathesis.config import SchemathesisConfig
+
+from roofing_api.app import app
+
+LENGTHS = st.builds("{} {}".format, st.integers(1, 400), st.sampled_from(["in", "ft", "mm", "cm"]))
+SIZES = st.sampled_from(["39 3/8 in", "13 1/4 in", "5 5/8 in", "14' 6 1/2\"", "-1 ft", "0 in"])
+WRITTEN = {
+    "in": LENGTHS | SIZES,
+    "pitch": st.builds("{}:12".format, st.integers(0, 24)) | st.just("18.43 deg"),
+    "in2": st.builds("{} ft2".format, st.integers(1, 5000)),
+    "in3": st.builds("{} fl oz".format, st.integers(1, 500)),
+    "lb": st.builds("{} lb".format, st.integers(0, 100)),
+    "lb/ft2": st.builds("{} lb/ft2".format, st.integers(0, 10)),
+    "lb/ft": st.builds("{} lb/ft".format, st.integers(0, 10)),
+}
+for unit, texts in WRITTEN.items():
+    schemathesis.openapi.format(f"measured-{unit}", texts)
+
+#: What a schema allows, a roof or an address may not; these say why not.
+ACCEPTED = {"expected-statuses": ["2xx", "404", "414", "422"]}
+CONFIG = {"checks": {"positive_data_acceptance": ACCEPTED}}
+
+
+def mark(tree: Any) -> None:
+    """Give every text that has a unit the format by which such texts are made."""
+    if isinstance(tree, dict) and "x-unit" in tree:
+        tree["format"] = f"measured-{tree['x-unit']}"
+    inner = tree.values() if isinstance(tree, dict) else tree if isinstance(tree, list) else ()
+    for one in inner:
+        mark(one)
+
+
+schema = schemathesis.openapi.from_asgi(
+    "/openapi.json", app, config=SchemathesisConfig.from_dict(CONFIG)
+)
+mark(schema.raw_schema)
+
+
+@schema.parametrize()
+@settings(max_examples=20, derandomize=True, deadline=None, database=None)
+def test_every_answer_is_as_documented(case: schemathesis.Case) -> None:
+    case.call_and_validate()
