@@ -18,6 +18,15 @@ settings.register_profile(
 settings.load_profile("reproducible")
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """Add the option that writes the kept digits anew; without it they are only compared."""
+    parser.addoption(
+        "--write-regression",
+        action="store_true",
+        help="write tests/regression/plans.json anew instead of comparing with it",
+    )
+
+
 @pytest.fixture(scope="session")
 def shed() -> Job:
     """Give the example shed: 14 ft of eave, 9 ft 4 in up a slope of 3:12, all else as it comes."""

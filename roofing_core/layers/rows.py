@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from roofing_core.measures.counting import whole_pieces
+from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.faults import (
     Fault,
     TooManyPieces,
@@ -256,7 +256,7 @@ def _short_roll(sizes: Mapping[str, float]) -> Fault | None:
     eave, trim, roll, lap, stagger = (sizes[name] for name in names)
     for_two = 2 * sizes["least_piece"] - lap  # two least pieces end where one roll does
     least = min(eave + 2 * trim, max(4 * stagger + sizes["least_piece"] + lap, for_two))
-    if roll >= least:
+    if roll >= least * (1 - DUST):
         return None
     wanted = ", so that end laps can stand as far apart as end_lap_stagger"
     return fault("roll_length", length(roll), length(least), " or more", wanted)

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from shapely import box, unary_union
 
 from roofing_core import plan
+from roofing_core.job.shingles import LaidCourse, LaidStarter
 from tests.recount.jobs import drawn
 
 # No roof here is over 60 ft, so float dust stays far under this many inches, or square inches.
@@ -96,7 +97,9 @@ def test_the_widths_of_the_pieces_are_the_width_of_the_course(given):
     planned = plan(job)
     width = planned.shingles.trim_line - planned.shingles.start_line
     assert width == planned.roof.eave_length + 2 * job.coursing.shingle_past_rake
-    rows = [(planned.starter, planned.starter.piece_length)]
+    rows: list[tuple[LaidStarter | LaidCourse, float]] = [
+        (planned.starter, planned.starter.piece_length)
+    ]
     rows += [(course, job.shingle.length) for course in planned.courses]
     for row, length in rows:
         widths = [piece.right - piece.left for piece in row.laid]

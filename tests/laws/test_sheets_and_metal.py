@@ -66,7 +66,7 @@ def test_end_laps_of_rows_that_touch_stand_apart(given):
 def test_every_roll_is_used_up_by_its_cuts_and_its_offcut(given):
     job = given.job()
     laid = plan(job).underlayment
-    lengths = {}
+    lengths: dict[int, float] = {}
     for used in laid.roll_plan:
         by_length = [cut.length for cut in used.cuts if cut.taken_from == "length"]
         assert fsum([*by_length, used.offcut]) == pytest.approx(job.underlayment.length, abs=DUST)

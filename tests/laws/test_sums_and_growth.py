@@ -17,7 +17,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roofing_core import Decking, SingleSlope, Underlaying, plan, roof_area, whole_packs
+from roofing_core import Decking, Job, SingleSlope, Underlaying, plan, roof_area, whole_packs
 from tests.recount.jobs import drawn
 
 # What is compared here differs by float dust of a few parts in 1e15; a billionth is far more.
@@ -60,6 +60,12 @@ def plan_angle(rise: float, run: float) -> float:
     return phase(complex(run, rise))
 
 
+def with_deck_and_ice_barrier(job: Job, *, more: bool) -> Job:
+    """Give a job that also lays its deck and an ice barrier, or leaves both out."""
+    underlaying = replace(job.underlaying, ice_barrier=more)
+    return replace(job, decking=Decking(lay=more), underlaying=underlaying)
+
+
 def sold_by_plan(name: str) -> bool:
     """Tell whether the packs of an order line come from a cutting plan and not from a division."""
     return name in {
@@ -75,10 +81,9 @@ def sold_by_plan(name: str) -> bool:
 @settings(max_examples=100)
 @given(drawn(), st.booleans())
 def test_every_line_of_the_order_covers_what_is_needed_and_no_pack_is_too_many(given, more):
-    job = replace(
-        given.job(), decking=Decking(lay=more), underlaying=Underlaying(ice_barrier=more)
-    )
-    order = plan(job).order
+    job = with_deck_and_ice_barrier(given.job(), more=more)
+    planned = plan(job)
+    order = planned.order
     for name in type(order).__slots__:
         line = getattr(order, name)
         holds, needed = line.pack_holds.value, line.needed.value
@@ -89,7 +94,7 @@ def test_every_line_of_the_order_covers_what_is_needed_and_no_pack_is_too_many(g
             assert needed > (line.packs - 1) * holds or line.packs == 0
         if needed:
             more_roof = line.left_over.value / needed
-            area = job.roof.eave_length * job.roof.slope_length
+            area = planned.roof.area
             assert line.covers_more == pytest.approx(area * more_roof, rel=RELATIVE, abs=1e-6)
         else:
             assert (line.packs, line.covers_more) == (0, 0)
@@ -99,9 +104,7 @@ def test_every_line_of_the_order_covers_what_is_needed_and_no_pack_is_too_many(g
 @settings(max_examples=60)
 @given(drawn(), st.booleans())
 def test_the_weights_are_the_sums_of_the_order(given, more):
-    job = replace(
-        given.job(), decking=Decking(lay=more), underlaying=Underlaying(ice_barrier=more)
-    )
+    job = with_deck_and_ice_barrier(given.job(), more=more)
     planned = plan(job)
     lines, weight = planned.order.lines(), planned.weight
     assert [load.name for load in weight.loads] == [line.item for line in lines]
@@ -157,7 +160,7 @@ def test_a_roof_that_grows_never_takes_fewer_of_these(given, wider, longer):
         pitch=job.roof.pitch,
     )
     before, after = plan(small), plan(replace(small, roof=grown))
-    pairs = {
+    pairs: dict[str, tuple[float, float]] = {
         "area": (before.roof.area, after.roof.area),
         "courses": (before.shingles.courses, after.shingles.courses),
         "pieces": (before.shingles.pieces, after.shingles.pieces),

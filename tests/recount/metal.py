@@ -1,12 +1,13 @@
 """Edge metal cut as a crew would: one length after another along the edge, then the nails.
 
-Written from the trade's description alone, in ticks of 1/64 in. Nothing of the library is used here.
+Written from the trade's description alone, in whole ticks. Nothing of the library is used here.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 
 @dataclass
@@ -14,8 +15,8 @@ class Run:
     """One run of metal as it lies."""
 
     stock: int
-    lengths: list[int]
-    laps_start: list[int]
+    lengths: list[Fraction]
+    laps_start: list[Fraction]
     nails: list[Fraction]
 
 
@@ -47,23 +48,23 @@ def lay_run(
     cut_length = run + 2 * tab
     stock = choose(cut_length, offer=offer, lap=lap)
     pieces = lengths_needed(cut_length, stock=stock, lap=lap)
-    lengths: list[int] = []
-    at = 0
+    lengths: list[Fraction] = []
+    at = Fraction(0)
     for _ in range(pieces):
-        lengths.append(min(stock, cut_length - at))
+        lengths.append(min(Fraction(stock), cut_length - at))
         at += lengths[-1] - lap
     # An end piece has to hold its tab and its lap, with the end nail clear of the lap's nail.
-    holds = tab + max(lap, Fraction(lap, 2) + end_distance)
-    missing = max(least_piece, holds) - lengths[-1]
+    holds = tab + max(Fraction(lap), Fraction(lap, 2) + end_distance)
+    missing = max(Fraction(least_piece), holds) - lengths[-1]
     if pieces > 1 and missing > 0:
         lengths[-2] -= missing
         lengths[-1] += missing
-    starts = [sum(lengths[:k]) - k * lap - tab for k in range(1, pieces)]
+    starts = [sum(lengths[:k], Fraction(0)) - k * lap - tab for k in range(1, pieces)]
     return Run(stock, lengths, starts, nail_run(run, starts, lap, spacing, end_distance))
 
 
 def nail_run(
-    run: int, laps_start: list[int], lap: int, spacing: int, end_distance: int
+    run: int, laps_start: list[Fraction], lap: int, spacing: int, end_distance: int
 ) -> list[Fraction]:
     """Nail both ends and the middle of every lap, then divide what is between them evenly."""
     first, last = Fraction(end_distance), Fraction(run - end_distance)
@@ -71,7 +72,9 @@ def nail_run(
         return [Fraction(run, 2)]
     fixed = [first, *(start + Fraction(lap, 2) for start in laps_start), last]
     nails = [first]
-    for here, there in zip(fixed, fixed[1:], strict=False):
+    for here, there in pairwise(fixed):
+        if here == there:  # the middle of a lap is the last nail: one nail is enough
+            continue
         spaces = 1
         while (there - here) / spaces > spacing:
             spaces += 1

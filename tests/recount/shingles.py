@@ -1,7 +1,7 @@
 """Shingles counted as a crew would: lay one after another, and count what lies there.
 
-Written from the trade's description alone. Every length is a whole number of ticks of 1/64 in, so
-nothing is ever rounded. Nothing of the library is used here.
+Written from the trade's description alone. Every length is a whole number of ticks, so nothing is
+ever rounded. Nothing of the library is used here.
 """
 
 from __future__ import annotations
@@ -59,7 +59,7 @@ def lay_row(*, start: int, stop: int, trim: int, piece_length: int) -> Row:
 
 
 def clearance(lower: list[int], upper: list[int], *, width: int) -> int:
-    """Measure every joint against every joint; the whole width where there is nothing to measure."""
+    """Measure every joint against every joint; the whole width where one row has none."""
     return min((abs(a - b) for a in lower for b in upper), default=width)
 
 

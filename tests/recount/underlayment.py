@@ -1,15 +1,11 @@
 """Underlayment rolled out as a crew would: row by row, from one roll after another.
 
-Written from the trade's description alone, in ticks of 1/64 in. Nothing of the library is used here.
+Written from the trade's description alone, in whole ticks. Nothing of the library is used here.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-
-INCH = 64
-#: No piece of a row that is lapped at its ends is shorter than 2 ft.
-LEAST_PIECE = 24 * INCH
 
 
 @dataclass
@@ -49,9 +45,9 @@ def twice_covered(sheets: list[Sheet], slope: int) -> bool:
     return all(layers_at(sheets, edge) > 1 for edge in edges)
 
 
-def two_layers(*, slope: int, past: int, width: int) -> list[Sheet]:
+def two_layers(*, slope: int, past: int, width: int, inch: int) -> list[Sheet]:
     """Lay a strip of half the roll and 1 in, then sheets by that lap, until all lies twice."""
-    lap = width // 2 + INCH
+    lap = width // 2 + inch
     sheets = [Sheet("starter_strip", -past, min(lap - past, slope), lap, 0)]
     lower = -past
     while True:
@@ -73,6 +69,7 @@ class Rolls:
     width: int
     lap: int
     stagger: int
+    least_piece: int
     cuts: list[list[int]] = field(default_factory=list)
     in_hand: int = 0
     beside: tuple[int, int] = (0, 0)
@@ -89,9 +86,9 @@ class Rolls:
         placed: list[tuple[int, int]] = []
         start = 0
         while start + in_hand < span:
-            furthest = min(start + in_hand - self.lap, span - LEAST_PIECE)
+            furthest = min(start + in_hand - self.lap, span - self.least_piece)
             lap_at = self.walk_back(furthest, below)
-            if lap_at + self.lap - start < LEAST_PIECE:
+            if lap_at + self.lap - start < self.least_piece:
                 return None
             placed.append((start, lap_at + self.lap))
             start, in_hand = lap_at, self.length

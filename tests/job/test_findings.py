@@ -1,0 +1,233 @@
+"""Each rule on both sides of its limit: kept, nothing is found; broken, all of it is said.
+
+Every limit and value is worked out by hand from the example: 14 ft of eave, 9 ft 4 in of slope at
+5:12, 39 3/8 x 13 1/4 in shingles at 5 5/8 in, 15/32 in panels, 1/4 in past metal and starter.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+import pytest
+
+from roofing_core import Plan, Refused, plan
+from roofing_core.job.findings import Finding
+from roofing_core.job.rules import RULES
+from roofing_core.measures.sentences import Amount
+from tests.job.changing import changed
+
+# A roof with end laps: 100 ft of eave on rolls of 72 ft.
+LONG: dict[str, Any] = {"roof__eave_length": 1200.0, "underlayment__length": 864.0}
+
+# A nail passes through felt 1/32, rake metal 0.019 and two shingles of 1/8 in, then through the
+# deck of 15/32 and 1/8 in out of it.
+LEAST_NAIL = 0.03125 + 0.019 + 0.25 + 0.46875 + 0.125
+
+# Of the width, 168 1/2 in, four whole shingles leave 11; of 157 1/2 + w they leave w.
+FOUR_SHINGLES = 4 * 39.375 - 0.5
+
+
+@dataclass(frozen=True)
+class Case:
+    """One rule: what keeps it just so, what just breaks it, and what is then found."""
+
+    rule: str
+    good: dict[str, Any]
+    bad: dict[str, Any]
+    value: float
+    place: str
+    limit: float
+    roof: dict[str, Any] = field(default_factory=dict)
+
+
+CASES = [
+    Case("underlayment.single_layer_pitch", {"roof__pitch": 4 / 12}, {"roof__pitch": 3.9 / 12},
+         3.9 / 12, "slope", 4 / 12),
+    Case("shingles.steep_pitch", {"roof__pitch": 21 / 12}, {"roof__pitch": 22 / 12},
+         22 / 12, "slope", 21 / 12),
+    Case("underlayment.head_lap", {"underlaying__head_lap": 2.0},
+         {"underlaying__head_lap": 1.9375}, 1.9375, "underlayment", 2),
+    Case("underlayment.end_lap", {"underlaying__end_lap": 4.0}, {"underlaying__end_lap": 3.9375},
+         3.9375, "underlayment", 4, LONG),
+    Case("underlayment.end_lap_stagger", {"underlaying__end_lap_stagger": 72.0},
+         {"underlaying__end_lap_stagger": 71.5}, 71.5, "underlayment", 72, LONG),
+    Case("metal.lap", {"metalwork__lap": 2.0}, {"metalwork__lap": 1.5}, 1.5, "eave metal", 2),
+    Case("metal.nail_spacing", {"metalwork__nail_spacing": 12.0},
+         {"metalwork__nail_spacing": 12.25}, 12.25, "left rake metal", 12),
+    Case("metal.nail_spacing", {"metalwork__ridge_nail_spacing": 12.0},
+         {"metalwork__ridge_nail_spacing": 12.25}, 12.25, "ridge metal", 12),
+    Case("metal.deck_leg", {"eave_metal__deck_leg": 2.0}, {"eave_metal__deck_leg": 1.9375},
+         1.9375, "eave metal", 2),
+    Case("metal.deck_leg", {"rake_metal__deck_leg": 2.0}, {"rake_metal__deck_leg": 1.9375},
+         1.9375, "right rake metal", 2),
+    # 23/32 in over the edge of a 15/32 in deck is 1/4 in below it.
+    Case("metal.below_deck", {"eave_metal__face_leg": 0.71875},
+         {"eave_metal__face_leg": 0.6875}, 0.21875, "eave metal", 0.25),
+    # The closing course is nailed 3/4 in below the top edge; 1 in of cover takes 1 3/4 in of leg.
+    Case("metal.ridge_cover", {"ridge_metal__deck_leg": 1.75}, {"ridge_metal__deck_leg": 1.5},
+         0.75, "ridge metal", 1),
+    Case("metal.ridge_cover", {"metalwork__nail_cover": 5.25}, {"metalwork__nail_cover": 5.5},
+         5.25, "ridge metal", 5.5),
+    Case("nails.shank", {"shingle_nail__shank": 0.105}, {"shingle_nail__shank": 0.104},
+         0.104, "shingle nail", 0.105),
+    Case("nails.shank", {"metal_nail__shank": 0.105}, {"metal_nail__shank": 0.104},
+         0.104, "metal nail", 0.105),
+    Case("nails.head", {"shingle_nail__head": 0.375}, {"shingle_nail__head": 0.374},
+         0.374, "shingle nail", 0.375),
+    Case("nails.length", {"shingle_nail__length": LEAST_NAIL},
+         {"shingle_nail__length": LEAST_NAIL - 0.0625}, -0.0625, "shingles", 0),
+    # A deck nail goes 1 1/2 in into the rafter below a 15/32 in panel.
+    Case("nails.length", {"deck_nail__length": 1.96875}, {"deck_nail__length": 1.875},
+         -0.09375, "deck", 0, {"decking__lay": True}),
+    Case("nails.cap", {"cap_nail__cap": 1.0}, {"cap_nail__cap": 0.9375},
+         0.9375, "underlayment", 1),
+    Case("deck.tape", {"joint_tape__width": 4.0}, {"joint_tape__width": 3.75},
+         3.75, "deck", 4, {"decking__lay": True}),
+    Case("joints.clearance", {"shingle__sequence": (0.0, 4.0)},
+         {"shingle__sequence": (0.0, 3.5)}, 3.5, "courses 1 and 2", 4),
+    Case("joints.clearance", {"starter__trim": 4.0}, {"starter__trim": 3.75},
+         3.75, "starter and course 1", 4),
+    # Trims of 0, 6, 11 and 17 in stand 5 in apart at the least, between courses 2 and 3.
+    Case("joints.clearance", {"coursing__minimum_clearance": 5.0},
+         {"coursing__minimum_clearance": 5.5}, 5.0, "courses 2 and 3", 5.5,
+         {"starter__trim": 30.0}),
+    Case("pieces.end_piece", {"roof__eave_length": FOUR_SHINGLES + 3},
+         {"roof__eave_length": FOUR_SHINGLES + 2.5}, 2.5, "course 1", 3),
+    Case("pieces.end_piece", {"coursing__minimum_end_piece": 11.0},
+         {"coursing__minimum_end_piece": 11.5}, 11.0, "course 1", 11.5),
+    # Course 19 from 100 3/4 in: a zone from 10 1/2 in up is 3/4 in below the top, at 111 1/4 in.
+    Case("courses.closing", {"shingle__nail_zone_low": 10.5, "shingle__nail_zone_high": 11.5},
+         {"shingle__nail_zone_low": 10.5625, "shingle__nail_zone_high": 11.5}, 2, "top edge", 1),
+    # 100 pieces and 5 starter strips.
+    Case("order.spare_shingles", {"shingle__per_bundle": 107}, {"shingle__per_bundle": 106},
+         1, "order", 2),
+]  # fmt: skip
+
+#: Below the least pitch a plan is refused: there is nothing to find on it.
+REFUSED_INSTEAD = {"shingles.least_pitch"}
+
+#: A breach whose cure is a number: what to change, from the amounts that the cure names.
+CURED_BY: dict[str, Any] = {
+    "joints.clearance": lambda numbers: {"shingle__sequence": numbers},
+    "pieces.end_piece": lambda numbers: {"shingle__sequence": numbers},
+    "metal.ridge_cover": lambda numbers: {"ridge_metal__deck_leg": numbers[0]},
+    "nails.length": lambda numbers: {
+        "shingle_nail__length": numbers[0], "deck_nail__length": numbers[0],
+    },
+}  # fmt: skip
+
+
+def found(planned: Plan, rule: str, place: str) -> list[Finding]:
+    """Give the findings of a rule at a place."""
+    return [one for one in planned.findings if (one.rule, one.place) == (rule, place)]
+
+
+def named(case: Case) -> str:
+    """Name a case by its rule and place."""
+    return f"{case.rule}-{case.place}"
+
+
+def amounts(finding: Finding) -> tuple[float, ...]:
+    """Give the numbers in a cure."""
+    return tuple(part.value for part in finding.cure.parts if isinstance(part, Amount))
+
+
+def test_nothing_is_found_on_the_clean_job(clean):
+    assert plan(clean).findings == ()
+
+
+def test_every_rule_has_a_case_or_is_a_refusal():
+    assert {case.rule for case in CASES} | REFUSED_INSTEAD == set(RULES)
+
+
+@pytest.mark.parametrize("case", CASES, ids=named)
+def test_nothing_is_found_just_on_the_good_side(case, clean):
+    planned = plan(changed(clean, **case.roof, **case.good))
+    assert found(planned, case.rule, case.place) == []
+
+
+@pytest.mark.parametrize("case", CASES, ids=named)
+def test_a_breach_is_found_just_on_the_bad_side(case, clean):
+    planned = plan(changed(clean, **case.roof, **case.bad))
+    (one,) = found(planned, case.rule, case.place)
+    rule = RULES[case.rule]
+    assert one.value.value == pytest.approx(case.value, abs=1e-9)
+    assert one.limit.value == pytest.approx(case.limit, abs=1e-12)
+    assert one.value.unit == one.limit.unit == rule.unit
+    assert (one.severity, one.source) == (rule.severity, rule.source.text())
+    assert len(one.source) > 10
+    for system in ("us", "metric"):
+        said = one.says.written(system)
+        assert one.limit.written(system) in said
+        assert said.endswith(f" Here: {one.value.written(system)}.")
+        assert one.cure.written(system).endswith(".")
+
+
+@pytest.mark.parametrize("case", CASES, ids=named)
+def test_a_breach_brings_no_other_finding_with_it(case, clean):
+    # The good side of a rule is clean but for what its roof is asked for beside it.
+    planned = plan(changed(clean, **case.roof, **case.bad))
+    beside = {one.rule for one in planned.findings} - {case.rule}
+    allowed = {
+        "order.spare_shingles": {"order.spare_shingles"},
+        "joints.clearance": {"joints.clearance"},
+    }
+    assert beside <= allowed.get(case.rule, set())
+
+
+WITH_A_NUMBER = [
+    case
+    for case in CASES
+    if case.rule in CURED_BY and case.place != "starter and course 1"
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("case", WITH_A_NUMBER, ids=named)
+def test_a_cure_that_is_a_number_cures(case, clean):
+    job = changed(clean, **case.roof, **case.bad)
+    (one,) = found(plan(job), case.rule, case.place)
+    numbers = amounts(one)
+    assert numbers, one.cure.written()
+    cured = plan(changed(job, **CURED_BY[case.rule](numbers)))
+    assert found(cured, case.rule, case.place) == []
+
+
+def test_end_laps_are_held_against_their_rules_only_where_there_are_any(clean):
+    short = plan(changed(clean, underlaying__end_lap=1.0, underlaying__end_lap_stagger=1.0))
+    assert short.underlayment.end_laps == 0
+    assert short.findings == ()
+
+
+def test_two_layers_set_their_own_head_lap(clean):
+    low = plan(changed(clean, roof__pitch=3 / 12, underlaying__head_lap=0.5))
+    assert [one.rule for one in low.findings] == ["underlayment.single_layer_pitch"]
+    assert low.underlayment.head_lap == 19
+
+
+def test_a_roof_without_joints_has_none_too_near_to_each_other(clean):
+    # 3 in of eave takes one piece a course.
+    planned = plan(changed(clean, roof__eave_length=3.0))
+    assert not any(course.joints for course in planned.courses)
+    assert [one.rule for one in planned.findings if one.rule == "joints.clearance"] == []
+
+
+def test_the_finding_names_the_limit_that_the_caller_chose(clean):
+    planned = plan(changed(clean, coursing__minimum_clearance=5.5, starter__trim=30.0))
+    (one,) = found(planned, "joints.clearance", "courses 2 and 3")
+    assert one.says.written() == (
+        "Joints of neighbouring courses, and of the starter, stand at least 5 1/2 in apart."
+        " Here: 5 in."
+    )
+    assert one.cure.written() == (
+        "Trim the first shingles by 0 in, 6 1/2 in, 13 in, 19 1/2 in, 26 in, 32 1/2 in, repeating."
+    )
+
+
+@pytest.mark.parametrize("rise", [0.0, 1.0, 1.99])
+def test_below_the_least_pitch_the_job_is_refused(clean, rise):
+    assert plan(changed(clean, roof__pitch=2 / 12)).underlayment.layers == 2
+    with pytest.raises(Refused) as refusal:
+        plan(changed(clean, roof__pitch=rise / 12))
+    assert [fault.at for fault in refusal.value.faults] == [("roof", "pitch")]
+    assert "2:12 or more" in refusal.value.faults[0].wanted.written()
