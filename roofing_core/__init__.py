@@ -17,17 +17,17 @@ from roofing_core.job.choices import (
     Underlaying,
 )
 from roofing_core.job.plan import Plan, plan
-from roofing_core.layers.courses import courses, courses_to_cover
-from roofing_core.layers.deck import deck
+from roofing_core.layers.coursing.courses import courses, courses_to_cover
+from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
+from roofing_core.layers.coursing.offsets import offsets
+from roofing_core.layers.coursing.pieces import pieces_of
+from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
+from roofing_core.layers.decking.deck import deck
 from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
-from roofing_core.layers.ice_barrier import ice_barrier, ice_barrier_reach
 from roofing_core.layers.metal import metal_run
-from roofing_core.layers.nailing import nail_positions, nails_per_strip
-from roofing_core.layers.offsets import offsets
-from roofing_core.layers.pieces import pieces_of
 from roofing_core.layers.sealant import sealant
-from roofing_core.layers.sequences import generated_sequence, sequence_with_wide_ends
-from roofing_core.layers.underlayment import underlayment
+from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_reach
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.layers.weight import lifting_limit, weight, weights
 from roofing_core.materials import (
     CapNail,

@@ -68,7 +68,7 @@ def content_of(name: str) -> bytes:
         return START.encode()
     if name not in FILES:
         raise Problem(NOT_FOUND, f"there is no {shown(name)} among the files of the documentation")
-    return (files("fastapi_offline") / "static" / name).read_bytes()
+    return files("fastapi_offline").joinpath("static", name).read_bytes()
 
 
 @cache

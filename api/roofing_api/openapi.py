@@ -21,7 +21,7 @@ from roofing_api.problems import KINDS, MEDIA_TYPE
 from roofing_api.routes import CALCULATIONS
 
 #: Beside the package, in the repository.
-COMMITTED = Path(__file__).parents[2] / "openapi" / "openapi.json"
+COMMITTED = Path(__file__).parents[2].joinpath("openapi", "openapi.json")
 
 _ERROR = {
     "type": "object",

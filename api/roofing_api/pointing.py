@@ -84,7 +84,7 @@ def _hints(kind: Any) -> Mapping[str, Any]:
 def _names_in(value: Any) -> str:
     """Say what can be pointed at from here."""
     if isinstance(value, tuple):
-        return f"0 to {len(value) - 1}" if value else "nothing"
+        return f"whole numbers from 0, under {len(value)}" if value else "nothing"
     names = value if isinstance(value, dict) else _hints_of(value)
     return ", ".join(names) or "nothing more"
 

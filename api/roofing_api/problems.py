@@ -19,7 +19,7 @@ from roofing_core.measures.units import System
 MEDIA_TYPE = "application/problem+json"
 
 #: What came is repeated up to this many characters, and so many faults are told one by one.
-LONGEST_ECHO, MOST_ERRORS = 60, 20
+LONGEST_ECHO, KEPT_OF_LONGER, MOST_ERRORS = 60, 57, 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +142,7 @@ def shown(came: object) -> str:
         case "":
             return "an empty text"
         case str():
-            short = came if len(came) <= LONGEST_ECHO else f"{came[: LONGEST_ECHO - 3]}..."
+            short = came if len(came) <= LONGEST_ECHO else f"{came[:KEPT_OF_LONGER]}..."
             return "".join(c if c.isprintable() else ascii(c)[1:-1] for c in short)
         case bool() | None:
             return {None: "null", True: "true", False: "false"}[came]

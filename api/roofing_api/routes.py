@@ -7,12 +7,12 @@ from fastapi import Request, Response
 from roofing_api.calculation import Calculation
 from roofing_api.operations import operation
 from roofing_api.straight import straight_router
-from roofing_core.layers.courses import courses
+from roofing_core.layers.coursing.courses import courses
+from roofing_core.layers.coursing.offsets import offsets
 from roofing_core.layers.fasteners import fasteners
 from roofing_core.layers.metal import metal_run
-from roofing_core.layers.offsets import offsets
 from roofing_core.layers.sealant import sealant
-from roofing_core.layers.underlayment import underlayment
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.layers.weight import weight
 from roofing_core.materials import catalogue
 from roofing_core.roof.pitch import pitch_factors

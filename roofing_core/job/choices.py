@@ -8,18 +8,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields
 
-from roofing_core.layers import courses as _courses
-from roofing_core.layers import deck as _deck
-from roofing_core.layers import end_laps as _end_laps
 from roofing_core.layers import fasteners as _fasteners
-from roofing_core.layers import ice_barrier as _ice
-from roofing_core.layers import joints as _joints
 from roofing_core.layers import metal as _metal
-from roofing_core.layers import nailing as _nailing
 from roofing_core.layers import sealant as _sealant
-from roofing_core.layers import sequences as _sequences
-from roofing_core.layers import sheet_fasteners as _sheets
-from roofing_core.layers import underlayment as _underlayment
+from roofing_core.layers.coursing import courses as _courses
+from roofing_core.layers.coursing import joints as _joints
+from roofing_core.layers.coursing import nailing as _nailing
+from roofing_core.layers.coursing import sequences as _sequences
+from roofing_core.layers.decking import deck as _deck
+from roofing_core.layers.underlaying import end_laps as _end_laps
+from roofing_core.layers.underlaying import ice_barrier as _ice
+from roofing_core.layers.underlaying import sheet_fasteners as _sheets
+from roofing_core.layers.underlaying import underlayment as _underlayment
 from roofing_core.materials import nominal
 from roofing_core.materials.kinds import (
     CapNail,

@@ -13,9 +13,9 @@ from roofing_core.job import rules
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
 from roofing_core.job.rules import Rule, Severity
-from roofing_core.layers.nailing import hand_sealed
-from roofing_core.layers.pieces import Piece
-from roofing_core.layers.sequences import generated_sequence, sequence_with_wide_ends
+from roofing_core.layers.coursing.nailing import hand_sealed
+from roofing_core.layers.coursing.pieces import Piece
+from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Amount, Sentence, length, say
 

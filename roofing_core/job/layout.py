@@ -12,21 +12,21 @@ from roofing_core.job.nails import NailsFor, count_nails
 from roofing_core.job.seals import seal
 from roofing_core.job.shingles import LaidCourse, LaidStarter, ShinglesLaid, lay_shingles
 from roofing_core.job.wiring import Site, Wired
-from roofing_core.layers.deck import Deck, deck, no_deck
-from roofing_core.layers.ice_barrier import (
+from roofing_core.layers.coursing.joints import limit_pieces
+from roofing_core.layers.decking.deck import Deck, deck, no_deck
+from roofing_core.layers.sealant import Sealant
+from roofing_core.layers.underlaying.ice_barrier import (
     IceBarrier,
     ice_barrier,
     ice_barrier_reach,
     no_ice_barrier,
 )
-from roofing_core.layers.joints import limit_pieces
-from roofing_core.layers.sealant import Sealant
-from roofing_core.layers.sheet_fasteners import (
+from roofing_core.layers.underlaying.sheet_fasteners import (
     WINDY_FIELD_LINES,
     WINDY_FIELD_SPACING,
     WINDY_LAP_SPACING,
 )
-from roofing_core.layers.underlayment import Underlayment, underlayment
+from roofing_core.layers.underlaying.underlayment import Underlayment, underlayment
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Refused, together
 from roofing_core.measures.units import Squares

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from roofing_core.job.wiring import Site, Wired
-from roofing_core.layers.courses import Course, Courses, courses
-from roofing_core.layers.joints import JointPattern, JointRow, joint_pattern
-from roofing_core.layers.nailing import nail_positions, nails_on_piece, nails_per_strip
-from roofing_core.layers.pieces import Piece, pieces_of, shingle_count
-from roofing_core.layers.sequences import period_of
+from roofing_core.layers.coursing.courses import Course, Courses, courses
+from roofing_core.layers.coursing.joints import JointPattern, JointRow, joint_pattern
+from roofing_core.layers.coursing.nailing import nail_positions, nails_on_piece, nails_per_strip
+from roofing_core.layers.coursing.pieces import Piece, pieces_of, shingle_count
+from roofing_core.layers.coursing.sequences import period_of
 from roofing_core.measures.faults import Refused, refuse_if_any
 from roofing_core.measures.units import Inches, SquareInches
 

@@ -31,7 +31,7 @@ def whole_pieces(pieces: float) -> int:
     >>> whole_pieces(sum([0.1] * 30))  # float dust: the sum is 3.0000000000000004
     3
     """
-    if not 0 <= pieces <= LARGEST:
+    if not -DUST <= pieces <= LARGEST:
         require_not_negative("count", pieces=pieces)
     return ceil(pieces - DUST) if pieces > DUST else 0
 

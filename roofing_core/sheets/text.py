@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from textwrap import wrap
+from types import MappingProxyType
 
 from roofing_core.job.plan import Plan
 from roofing_core.measures.sentences import write
 from roofing_core.measures.units import System
 
-#: Characters in a line; it fits a terminal and a printed page.
-WIDTH = 88
+#: Characters in a line of running text; it fits a terminal and a printed page.
+WIDTH = 92
 
-_SEVERITIES = {
-    "stops_the_job": "STOPS THE JOB",
-    "breaks_code": "BREAKS CODE",
-    "against_practice": "Against practice",
-    "worth_knowing": "Worth knowing",
-}
+_SEVERITIES: Mapping[str, str] = MappingProxyType(
+    {
+        "stops_the_job": "STOPS THE JOB",
+        "breaks_code": "BREAKS CODE",
+        "against_practice": "Against practice",
+        "worth_knowing": "Worth knowing",
+    }
+)
 
 
 def plan_text(plan: Plan, system: System = "us") -> str:
@@ -28,7 +31,8 @@ def plan_text(plan: Plan, system: System = "us") -> str:
         system: The unit system of every measurement in it.
 
     Returns:
-        Lines of at most 88 characters, each ended by a newline. The same plan gives the same text.
+        Running text in lines of at most 92 characters, tables as wide as their columns, every line
+        ended by a newline. The same plan gives the same text.
 
     Raises:
         Nothing.
@@ -204,18 +208,17 @@ def _metal(plan: Plan, system: System) -> list[str]:
 def _underlayment(plan: Plan, system: System) -> list[str]:
     rows = [
         (
-            f"{name} {row.number}",
-            row.kind.replace("_", " "),
+            f"{row.number} {row.kind.replace('_', ' ')}",
             _length(row.width, system),
             _length(row.lower, system),
             _length(row.upper, system),
             _length(row.head_lap, system) if row.head_lap else "-",
-            ", ".join(f"{_length(p.length, system)} off roll {p.roll}" for p in row.pieces),
+            ", ".join(f"{_length(p.length, system)} of roll {p.roll}" for p in row.pieces),
         )
-        for name, laid in (("ice barrier", plan.ice_barrier), ("row", plan.underlayment))
+        for laid in (plan.ice_barrier, plan.underlayment)
         for row in laid.rows
     ]
-    headings = ("row", "kind", "width", "lower edge", "upper edge", "head lap", "cut")
+    headings = ("row", "width", "lower edge", "upper edge", "head lap", "cut")
     return [*_title("Underlayment"), *table(headings, rows)] if rows else []
 
 

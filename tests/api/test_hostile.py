@@ -35,7 +35,7 @@ QUERIES = [
     ("courses", {**COURSES, "exposure": "NaN"}, "exposure", "NaN", LENGTH),
     ("courses", {**COURSES, "exposure": "inf in"}, "exposure", "inf in", LENGTH),
     ("courses", {**COURSES, "exposure": "1e400 in"}, "exposure", "1e400 in", LENGTH),
-    ("courses", {**COURSES, "exposure": "1/0 in"}, "exposure", "1/0 in", "a fraction over"),
+    ("courses", {**COURSES, "exposure": "1/0 in"}, "exposure", "1/0 in", "a fraction under 1"),
     ("courses", {**COURSES, "exposure": "5\x00in"}, "exposure", "5\\x00in", LENGTH),
     ("courses", {**COURSES, "exposure": "\u202e5 in"}, "exposure", "\\u202e5 in", LENGTH),
     ("courses", {**COURSES, "exposure": "5 in" * 40}, "exposure", "5 in" * 14 + "5...", LENGTH),

@@ -224,7 +224,11 @@ NOT_POINTED = [
     ("/units", 422, "pointer came as /units: one value; this is an object"),
     ("count", 422, "pointer came as count: a JSON Pointer, which starts with /"),
     ("/county", 404, "pointer came as /county: a place in the answer; here there is count, cl"),
-    ("/courses/20", 404, "pointer came as /courses/20: a place in the answer; here there is 0 to"),
+    (
+        "/courses/20",
+        404,
+        "pointer came as /courses/20: a place in the answer; here there is whole numbers from 0",
+    ),
     ("/courses/01/butt", 404, "pointer came as /courses/01/butt: a place in the answer"),
     ("/courses/-1/butt", 404, "pointer came as /courses/-1/butt: a place in the answer"),
     ("/courses/-", 404, "pointer came as /courses/-: a place in the answer"),

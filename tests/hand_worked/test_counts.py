@@ -6,11 +6,11 @@ from math import pi
 
 import pytest
 
-from roofing_core.layers.courses import courses
+from roofing_core.layers.coursing.courses import courses
+from roofing_core.layers.coursing.nailing import hand_sealing_dabs
 from roofing_core.layers.metal import metal_run
-from roofing_core.layers.nailing import hand_sealing_dabs
 from roofing_core.layers.sealant import sealant
-from roofing_core.layers.underlayment import underlayment
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.measures.units import convert
 from roofing_core.roof.pitch import hip_valley_factor, slope_factor
 from roofing_core.roof.planes import roof_area

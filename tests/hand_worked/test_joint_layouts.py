@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from roofing_core import generated_sequence
-from roofing_core.layers.offsets import offsets
+from roofing_core.layers.coursing.offsets import offsets
 from roofing_core.materials import Shingle, material
 
 # Long enough that every course has joints on both sides of its neighbours'.

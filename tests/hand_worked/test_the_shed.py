@@ -13,11 +13,11 @@ import pytest
 
 from roofing_core.job.choices import Job
 from roofing_core.job.plan import plan
-from roofing_core.layers.courses import courses
+from roofing_core.layers.coursing.courses import courses
+from roofing_core.layers.coursing.offsets import offsets
+from roofing_core.layers.coursing.pieces import shingle_count
 from roofing_core.layers.metal import metal_run
-from roofing_core.layers.offsets import offsets
-from roofing_core.layers.pieces import shingle_count
-from roofing_core.layers.underlayment import underlayment
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.measures.reading import read_length, read_pitch
 from roofing_core.roof.planes import SingleSlope, roof_area
 

@@ -24,8 +24,8 @@ from roofing_core import (
     read_length,
     underlayment,
 )
-from roofing_core.layers.courses import Courses
-from roofing_core.layers.nailing import nails_on_piece
+from roofing_core.layers.coursing.courses import Courses
+from roofing_core.layers.coursing.nailing import nails_on_piece
 from tests.laws.walking import leaves
 from tests.recount.jobs import drawn
 
@@ -171,6 +171,28 @@ def test_in_millimetres_a_roll_as_long_as_the_row_is_long_enough(eave, trim):
         trim_allowance=millimetres(trim),
     )
     assert (laid.rolls, laid.end_laps) == (1, 0)
+
+
+@settings(max_examples=200)
+@given(st.integers(450, 750), st.integers(2, 20))
+def test_in_millimetres_a_top_strip_just_as_wide_as_what_the_first_left_is_ripped_from_it(
+    half_width, sheets
+):
+    # The first strip is half a roll and 1 in (25.4 mm) wide and leaves half a roll less 1 in, which
+    # is also how much of each sheet shows: after so many sheets that much of the slope is left.
+    shows = Decimal(half_width) - Decimal("25.4")
+    slope = read_length(f"{(sheets + 1) * shows} mm")
+    laid = underlayment(
+        4000.0 / 25.4,
+        slope_length=slope,
+        pitch=3 / 12,
+        roll_width=millimetres(2 * half_width),
+        past_metal=0.0,
+    )
+    assert [row.kind for row in laid.rows] == ["starter_strip", *["full"] * sheets, "top_strip"]
+    cuts = [cut for used in laid.roll_plan for cut in used.cuts]
+    beside = [cut.row for cut in cuts if cut.taken_from == "rest_of_width"]
+    assert beside == [laid.rows[-1].number]
 
 
 @settings(max_examples=200)

@@ -11,8 +11,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from shapely import box, union_all
 
-from roofing_core.layers.deck import Deck, deck, no_deck
-from roofing_core.layers.panel_cuts import cut_panels
+from roofing_core.layers.decking.deck import Deck, deck, no_deck
+from roofing_core.layers.decking.panel_cuts import cut_panels
 from roofing_core.measures.faults import Refused, TooManyPieces
 
 DUST = 1e-6

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from roofing_core.layers.nailing import (
+from roofing_core.layers.coursing.nailing import (
     hand_sealed,
     hand_sealing_dabs,
     nail_positions,

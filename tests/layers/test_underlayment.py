@@ -12,9 +12,17 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from roofing_core.layers.end_laps import Cutting, fill_row
-from roofing_core.layers.ice_barrier import ice_barrier, ice_barrier_reach, no_ice_barrier
-from roofing_core.layers.underlayment import Underlayment, underlayment, underlayment_layers
+from roofing_core.layers.underlaying.end_laps import Cutting, fill_row
+from roofing_core.layers.underlaying.ice_barrier import (
+    ice_barrier,
+    ice_barrier_reach,
+    no_ice_barrier,
+)
+from roofing_core.layers.underlaying.underlayment import (
+    Underlayment,
+    underlayment,
+    underlayment_layers,
+)
 from roofing_core.measures.faults import Refused, TooManyPieces
 
 SIXTEENTH = 1 / 16

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from roofing_core.layers.underlayment import underlayment
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.materials import Roll, material
 
 

@@ -12,10 +12,10 @@ from math import nextafter
 import pytest
 
 from roofing_core.job.rules import RULES
+from roofing_core.layers.coursing.nailing import hand_sealed, nails_on_piece, nails_per_strip
 from roofing_core.layers.fasteners import least_nail_length
-from roofing_core.layers.ice_barrier import ice_barrier_reach
-from roofing_core.layers.nailing import hand_sealed, nails_on_piece, nails_per_strip
-from roofing_core.layers.underlayment import underlayment, underlayment_layers
+from roofing_core.layers.underlaying.ice_barrier import ice_barrier_reach
+from roofing_core.layers.underlaying.underlayment import underlayment, underlayment_layers
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.reading import read_pitch
 from roofing_core.measures.sentences import write_length

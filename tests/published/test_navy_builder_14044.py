@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import pytest
 
-from roofing_core.layers.courses import courses
-from roofing_core.layers.underlayment import underlayment
+from roofing_core.layers.coursing.courses import courses
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.materials import Shingle, material
 from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.sentences import write_length

@@ -6,9 +6,9 @@ from itertools import pairwise
 
 import pytest
 
-from roofing_core.layers.courses import courses
-from roofing_core.layers.nailing import nail_positions
-from roofing_core.layers.underlayment import OVER_ICE_BARRIER
+from roofing_core.layers.coursing.courses import courses
+from roofing_core.layers.coursing.nailing import nail_positions
+from roofing_core.layers.underlaying.underlayment import OVER_ICE_BARRIER
 from roofing_core.materials import Shingle, material
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.reading import read_length

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from roofing_core.layers.courses import courses
+from roofing_core.layers.coursing.courses import courses
 from roofing_core.measures.faults import Refused
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from roofing_core.layers.nailing import hand_sealed, hand_sealing_dabs
+from roofing_core.layers.coursing.nailing import hand_sealed, hand_sealing_dabs
 from roofing_core.layers.sealant import DAB_DIAMETER
 
 

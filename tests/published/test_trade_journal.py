@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 
 from roofing_core import generated_sequence
-from roofing_core.layers.offsets import offsets
+from roofing_core.layers.coursing.offsets import offsets
 from roofing_core.roof.pitch import hip_valley_factor, slope_factor
 from roofing_core.roof.planes import roof_area, slope
 

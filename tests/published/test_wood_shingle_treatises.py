@@ -11,8 +11,8 @@ from math import ceil, floor
 
 import pytest
 
+from roofing_core.layers.coursing.pieces import shingle_count
 from roofing_core.layers.fasteners import fasteners
-from roofing_core.layers.pieces import shingle_count
 
 SQUARE = 14_400  # in2
 

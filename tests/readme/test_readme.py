@@ -52,9 +52,10 @@ def test_each_request_shown_is_answered_as_shown(path, kind, answer):
 
 
 def test_requests_of_each_kind_are_shown():
-    kinds = {kind for _, kind, _ in ASKED.findall(README)}
-    assert kinds == {"json", "text"}
-    assert any(json.loads(a).get("status") == 422 for _, k, a in ASKED.findall(README) if k == "json")
+    answers = [(kind, answer) for _, kind, answer in ASKED.findall(README)]
+    assert {kind for kind, _ in answers} == {"json", "text"}
+    shown_as_json = [json.loads(answer) for kind, answer in answers if kind == "json"]
+    assert any(answer.get("status") == 422 for answer in shown_as_json)
 
 
 def test_the_plan_shown_is_the_tool_stores():
@@ -95,6 +96,7 @@ def test_the_example_as_text_and_as_data_are_one_plan():
     text = tool_store(Accept="text/plain")
     for line in planned["order"].values():
         if line["packs"]:
-            assert re.search(rf"^{line['item']} +{line['packs']} +{line['pack']}", text, re.MULTILINE)
+            row = rf"^{line['item']} +{line['packs']} +{line['pack']}"
+            assert re.search(row, text, re.MULTILINE)
     for caution in planned["cautions"]:
         assert caution["about"].capitalize() in text

@@ -213,7 +213,7 @@ def nails_on_piece(
             negative("end_distance", end_distance),
         ]
     )
-    own = tuple(position for position in positions if left < position < right)
+    own = tuple(position for position in positions if left + DUST < position < right - DUST)
     if len(own) >= LEAST_NAILS:
         return own
     inset = min(end_distance, (right - left) / 4)

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from math import fsum
 from typing import Literal
 
-from roofing_core.layers.end_laps import Cutting, RowFill, fill_row
-from roofing_core.layers.rows import Band, RowKind
+from roofing_core.layers.underlaying.end_laps import Cutting, RowFill, fill_row
+from roofing_core.layers.underlaying.rows import Band, RowKind
 from roofing_core.measures.units import Inches, SquareInches
 
 
@@ -211,7 +211,7 @@ def cut_rows(bands: Iterable[Band], *, eave_length: Inches, cutting: Cutting) ->
     Source:
         Counting. End laps, and their 6 ft from row to row: IRC table R905.1.1(2).
 
-    >>> from roofing_core.layers.rows import lapped_rows
+    >>> from roofing_core.layers.underlaying.rows import lapped_rows
     >>> felt = Cutting(roll_width=36, roll_length=1728)
     >>> rows = lapped_rows("full", lower=-0.25, cover=112, top=112, width=36, lap=4)
     >>> cut_rows(rows, eave_length=168, cutting=felt).left_over  # four rows of 172 in

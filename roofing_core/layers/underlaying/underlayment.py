@@ -10,11 +10,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import fsum
 
-from roofing_core.layers import end_laps as _laps
-from roofing_core.layers import sheet_fasteners as _fasteners
-from roofing_core.layers.end_laps import Cutting
-from roofing_core.layers.rolls import RollUsed, SheetRow, cut_rows
-from roofing_core.layers.rows import (
+from roofing_core.layers.underlaying import end_laps as _laps
+from roofing_core.layers.underlaying import sheet_fasteners as _fasteners
+from roofing_core.layers.underlaying.end_laps import Cutting
+from roofing_core.layers.underlaying.rolls import RollUsed, SheetRow, cut_rows
+from roofing_core.layers.underlaying.rows import (
     LEAST_EXPOSED,
     Band,
     half_lap,
@@ -23,7 +23,11 @@ from roofing_core.layers.rows import (
     refuse_too_many,
     row_faults,
 )
-from roofing_core.layers.sheet_fasteners import FastenerLine, fastener_lines, spacing_faults
+from roofing_core.layers.underlaying.sheet_fasteners import (
+    FastenerLine,
+    fastener_lines,
+    spacing_faults,
+)
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Fault, fault, refuse_if_any
 from roofing_core.measures.sentences import Amount, length, shown

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import floor
 
-from roofing_core.layers.sequences import (
+from roofing_core.layers.coursing.sequences import (
     MINIMUM_CLEARANCE,
     generated_sequence,
     sequence_faults,

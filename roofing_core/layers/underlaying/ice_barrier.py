@@ -10,10 +10,10 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
-from roofing_core.layers import end_laps as _laps
-from roofing_core.layers.end_laps import Cutting
-from roofing_core.layers.rolls import RollUsed, SheetRow, cut_rows
-from roofing_core.layers.rows import lapped_rows, refuse_too_many, row_faults
+from roofing_core.layers.underlaying import end_laps as _laps
+from roofing_core.layers.underlaying.end_laps import Cutting
+from roofing_core.layers.underlaying.rolls import RollUsed, SheetRow, cut_rows
+from roofing_core.layers.underlaying.rows import lapped_rows, refuse_too_many, row_faults
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Fault, fault, negative, refuse_if_any
 from roofing_core.measures.sentences import Amount, shown

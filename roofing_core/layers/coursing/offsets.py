@@ -7,8 +7,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from roofing_core.layers.joints import SHINGLE_PAST_RAKE, STARTER_TRIM, JointRow, joint_pattern
-from roofing_core.layers.sequences import MINIMUM_CLEARANCE, period_of
+from roofing_core.layers.coursing.joints import (
+    SHINGLE_PAST_RAKE,
+    STARTER_TRIM,
+    JointRow,
+    joint_pattern,
+)
+from roofing_core.layers.coursing.sequences import MINIMUM_CLEARANCE, period_of
 from roofing_core.measures.units import Inches
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from roofing_core.layers.rolls import SheetRow
+from roofing_core.layers.underlaying.rolls import SheetRow
 from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.faults import Fault, fault, not_positive
 from roofing_core.measures.sentences import length

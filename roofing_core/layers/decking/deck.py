@@ -12,8 +12,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import fsum
 
-from roofing_core.layers.panel_cuts import DeckPiece, Row, lay_panels
-from roofing_core.layers.panel_joints import Framing
+from roofing_core.layers.decking.panel_cuts import DeckPiece, Row, lay_panels
+from roofing_core.layers.decking.panel_joints import Framing
 from roofing_core.measures.counting import whole_packs, whole_pieces
 from roofing_core.measures.faults import (
     Fault,

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from roofing_core.layers.joints import JointRow
+from roofing_core.layers.coursing.joints import JointRow
 from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.faults import require_positive
 from roofing_core.measures.units import Inches, SquareInches
@@ -81,7 +81,7 @@ def pieces_of(
     Source:
         Geometry.
 
-    >>> from roofing_core.layers.joints import joint_row
+    >>> from roofing_core.layers.coursing.joints import joint_row
     >>> row = joint_row(6, shingle_length=36, start_line=0, trim_line=60, edge=60)
     >>> [p.right_end for p in pieces_of(row, shingle_length=36, start_line=0, trim_line=60)]
     ['factory', 'cut']

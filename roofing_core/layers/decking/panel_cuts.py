@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import islice, pairwise
 from math import floor, fsum
 
-from roofing_core.layers.panel_joints import Framing, Joints, layouts
+from roofing_core.layers.decking.panel_joints import Framing, Joints, layouts
 from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.faults import Fault, Refused, fault
 from roofing_core.measures.sentences import Amount, length

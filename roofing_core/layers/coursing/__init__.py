@@ -1,0 +1,1 @@
+"""Shingles: courses, trim sequences, joints, pieces, and the nails in them."""

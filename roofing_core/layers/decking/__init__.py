@@ -1,0 +1,1 @@
+"""The deck: panels on their supports, and how they are cut."""
