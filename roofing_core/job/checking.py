@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+
 from roofing_core.job.choices import Choices
+from roofing_core.layers.underlaying.ice_barrier import STEEP_REACH
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import length
 
@@ -25,21 +29,41 @@ def check(choices: Choices) -> None:
 
     >>> check(Choices())
     """
-    coursing, metalwork, sealing = choices.coursing, choices.metalwork, choices.sealing
+    sealing = choices.sealing
     refuse_if_any(
         [
-            _clearance_fault(coursing.minimum_clearance, choices.shingle.length),
-            negative("coursing.minimum_end_piece", coursing.minimum_end_piece),
-            negative("metalwork.ridge_proud", metalwork.ridge_proud),
-            negative("metalwork.nail_cover", metalwork.nail_cover),
+            _clearance_fault(choices.coursing.minimum_clearance, choices.shingle.length),
             not_positive("nailing.deck_penetration", choices.nailing.deck_penetration),
             _beads_fault(sealing.beads_per_leg),
             not_positive("sealing.bead_size", sealing.bead_size),
             not_positive("sealing.dab_diameter", sealing.dab_diameter),
             not_positive("sealing.dab_thickness", sealing.dab_thickness),
             not_positive("sealing.bedding_thickness", sealing.bedding_thickness),
+            _edition_fault(choices.underlaying.code_edition),
+            *(negative(at, value) for at, value in _lengths(choices)),
         ]
     )
+
+
+def _lengths(choices: Choices) -> Iterator[tuple[str, float]]:
+    """Give every length among the ways of working, also those that this job does not use."""
+    for group, names in _WAYS:
+        way = getattr(choices, group)
+        for name in names:
+            yield f"{group}.{name}", getattr(way, name)
+
+
+_WAYS = tuple(
+    (way.name, tuple(one.name for one in fields(way.default) if isinstance(one.default, float)))
+    for way in fields(Choices)
+    if is_dataclass(way.default) and not hasattr(way.default, "name")
+)
+
+
+def _edition_fault(edition: str) -> Fault | None:
+    if edition in STEEP_REACH:
+        return None
+    return fault("underlaying.code_edition", edition, "one of ", ", ".join(STEEP_REACH))
 
 
 def _clearance_fault(clearance: float, shingle_length: float) -> Fault | None:

@@ -17,7 +17,15 @@ from roofing_core.layers.coursing.nailing import hand_sealed
 from roofing_core.layers.coursing.pieces import Piece
 from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
 from roofing_core.measures.counting import DUST
-from roofing_core.measures.sentences import Amount, Sentence, length, say
+from roofing_core.measures.sentences import (
+    Amount,
+    Exact,
+    Sentence,
+    at_least,
+    length,
+    on_a_sixteenth,
+    say,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,11 +84,13 @@ def finding(
     """
     has = Amount(value, rule.unit)
     asked = Amount(rule.limit if limit is None else limit, rule.unit)
+    here = has if has.written() != asked.written() else Exact(value, rule.unit)
+    limit_told = asked if on_a_sixteenth(asked) else Exact(asked.value, asked.unit)
     return Finding(
         rule=rule.id,
         severity=rule.severity,
         place=place,
-        says=say(*rule.asks_with(asked), " Here: ", has, "."),
+        says=say(*rule.asks_with(limit_told), " Here: ", here, "."),
         value=has,
         limit=asked,
         source=rule.source.text(),
@@ -116,6 +126,7 @@ def findings(layout: Layout, ordered: Order) -> tuple[Finding, ...]:
         *_of_the_pitch(layout),
         *_of_the_underlayment(layout),
         *_of_the_metal(layout),
+        *_of_the_starter(layout),
         *_of_the_joints(layout),
         *_of_the_nails(layout),
         *_of_the_top(layout),
@@ -159,6 +170,14 @@ def _of_the_metal(layout: Layout) -> Iterator[Finding]:
         yield from _broken(rules.METAL_NAIL_SPACING, spacing, place)
 
 
+def _of_the_starter(layout: Layout) -> Iterator[Finding]:
+    least = layout.choices.shingle.exposure - layout.choices.coursing.course_past_starter
+    if layout.starter.height < least - DUST:
+        height = layout.starter.height
+        cure = say("Use a starter ", at_least(least), " high or more.")
+        yield finding(rules.STARTER_HEIGHT, height, "starter", limit=least, cure=cure)
+
+
 def _of_the_joints(layout: Layout) -> Iterator[Finding]:
     how, shingle, laid = layout.choices.coursing, layout.choices.shingle, layout.shingles
     least = how.minimum_clearance
@@ -188,6 +207,8 @@ def _narrow_end(layout: Layout) -> Finding:
         width=laid.trim_line - laid.start_line,
         shingle_length=shingle.length,
         minimum_end_piece=how.minimum_end_piece,
+        starter_trim=layout.starter.trim,
+        minimum_clearance=how.minimum_clearance,
     )
     cure = say("Trim the first shingles by ", *_listed(shifted), ", repeating.")
     return finding(
@@ -224,7 +245,7 @@ def _of_the_nails(layout: Layout) -> Iterator[Finding]:
         spare = use.nail_length - use.least_length
         if use.nails and not rules.NAIL_LENGTH.kept_by(spare):
             cure = say(
-                "Use nails of ", length(use.least_length), " or longer for the ", use.use, "."
+                "Use nails of ", at_least(use.least_length), " or longer for the ", use.use, "."
             )
             yield finding(rules.NAIL_LENGTH, spare, use.use, cure=cure)
 
@@ -239,5 +260,5 @@ def _of_the_top(layout: Layout) -> Iterator[Finding]:
     cover = lowest - (layout.roof.slope_length - leg)
     if cover < margin - DUST:
         needed = layout.roof.slope_length - lowest + margin
-        cure = say("Use ridge metal with a leg of ", length(needed), " or more on the roof.")
+        cure = say("Use ridge metal with a leg of ", at_least(needed), " or more on the roof.")
         yield finding(rules.RIDGE_METAL_COVER, cover, "ridge metal", limit=margin, cure=cure)

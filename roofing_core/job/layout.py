@@ -144,12 +144,12 @@ def lay_out(job: Job) -> Layout:
     roof = _measured(job, choices)
     limit_pieces(_pieces(roof, choices))
     site = Site(roof=roof, choices=choices)
-    _, decked, (ice, felt), metal, (starter, courses, shingles) = together(
-        lambda: check(choices),
+    decked, (ice, felt), metal, (starter, courses, shingles), _ = together(
         lambda: _DECK(site) if choices.decking.lay else no_deck(),
         lambda: _sheets(site),
         lambda: lay_metal(site),
         lambda: lay_shingles(site),
+        lambda: check(choices),
     )
     nails = count_nails(
         choices,

@@ -200,7 +200,7 @@ RIDGE_METAL_COVER = _rule(
 
 NAIL_SHANK = _rule(
     "nails.shank",
-    "The shank of a roofing nail is at least {} thick: 12 gauge, 0.105 in.",
+    "The shank of a roofing nail is at least {} thick, which is 12 gauge.",
     at_least=0.105,
     source=_residential("R905.2.5"),
     cure="Use nails of 12 gauge or thicker.",
@@ -257,6 +257,15 @@ END_PIECE = _rule(
     cure="Shift the trim sequence.",
 )
 
+STARTER_HEIGHT = _rule(
+    "starter.height",
+    "The starter reaches at least {} up, under all of the first course that shows.",
+    at_least=0.0,
+    severity="against_practice",
+    source=PRACTICE,
+    cure="Use a higher starter.",
+)
+
 CLOSING_COURSES = _rule(
     "courses.closing",
     "At most {} course at the top has to be bedded and top-nailed.",
@@ -297,6 +306,7 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             NAIL_LENGTH,
             CAP_WIDTH,
             TAPE_WIDTH,
+            STARTER_HEIGHT,
             JOINT_CLEARANCE,
             END_PIECE,
             CLOSING_COURSES,

@@ -254,10 +254,11 @@ def _closing(layout: Layout) -> Iterator[Sentence]:
 
 def _ridge_metal(layout: Layout) -> Iterator[Sentence]:
     run, sealing = _edge(layout, "ridge"), layout.choices.sealing
+    beads = f"Run {_count(sealing.beads_per_leg, 'bead')} of "
+    sealed = [beads, length(sealing.bead_size), " under each leg of the ridge metal. "]
     yield say(
-        f"Run {_count(sealing.beads_per_leg, 'bead')} of ",
-        length(sealing.bead_size),
-        " under each leg of the ridge metal, set it over the top edge and over the rake metal, ",
+        *(sealed if sealing.beads_per_leg else []),
+        "Set the ridge metal over the top edge and over the rake metal, ",
         length(layout.choices.metalwork.ridge_proud),
         " proud at each end, ",
         *_run(run),

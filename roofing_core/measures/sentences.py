@@ -9,13 +9,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from math import floor, gcd, isfinite
+from math import ceil, floor, gcd, isfinite
 from types import MappingProxyType
 
-from roofing_core.measures.units import SHOWN, System
+from roofing_core.measures.units import SHOWN, Inches, System
 
 #: From this many inches on, a length is written in feet and inches.
 FEET_FROM = 48
+
+#: A length this near to a whole 1/16 in, in sixteenths, is one.
+DUST_OF_A_SIXTEENTH = 1e-9
 
 _SIXTEENTHS = tuple("" if n == 0 else f"{n // gcd(n, 16)}/{16 // gcd(n, 16)}" for n in range(16))
 
@@ -151,13 +154,68 @@ class Amount:
         limits = (part for part in other.parts if isinstance(part, Amount))
         if all(limit == self or limit.written(system) != text for limit in limits):
             return text
+        return Exact(self.value, self.unit).written(system)
+
+
+@dataclass(frozen=True, slots=True)
+class Exact(Amount):
+    """An amount that is written with its decimals, where the nearest 1/16 in would mislead."""
+
+    def written(self, system: System = "us") -> str:
+        """Write the amount with its decimals in a unit system."""
         scale = SHOWN[self.unit][system]
-        return f"{scale.shown(self.value):.9g} {_SPELT.get(scale.unit, scale.unit)}"
+        value = f"{scale.shown(self.value):.9g}"
+        if self.unit == "pitch":
+            return f"{value}:12"
+        return f"{value} {_SPELT.get(scale.unit, scale.unit)}"
 
 
 def shown(amount: Amount) -> Amount | str:
     """Give an amount that is fit to show: as it is, or as text when it is not a finite number."""
     return amount if isfinite(amount.value) else str(amount.value)
+
+
+def on_a_sixteenth(amount: Amount) -> bool:
+    """Tell whether an amount is written as it is: no length, or a length of whole 1/16 in.
+
+    Args:
+        amount: Any amount.
+
+    Returns:
+        Whether writing it to the nearest 1/16 in loses nothing.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Arithmetic.
+
+    >>> on_a_sixteenth(Amount(0.105, "in")), on_a_sixteenth(Amount(0.375, "in"))
+    (False, True)
+    """
+    sixteenths = amount.value * 16
+    return amount.unit != "in" or abs(sixteenths - round(sixteenths)) < DUST_OF_A_SIXTEENTH
+
+
+def at_least(inches: Inches) -> Amount:
+    """Give a length up to the next 1/16 in: what would do must not be written as less.
+
+    Args:
+        inches: The least length that would do.
+
+    Returns:
+        That length, or the next whole 1/16 in above it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Arithmetic.
+
+    >>> at_least(1.77).written()
+    '1 13/16 in'
+    """
+    return Amount(ceil(inches * 16 - DUST_OF_A_SIXTEENTH) / 16, "in")
 
 
 def length(inches: float) -> Amount:
@@ -178,8 +236,7 @@ class Sentence:
     def written(self, system: System = "us") -> str:
         """Write the sentence with its measurements in a unit system."""
         return "".join(
-            part if isinstance(part, str) else write(part.value, part.unit, system)
-            for part in self.parts
+            part if isinstance(part, str) else part.written(system) for part in self.parts
         )
 
 

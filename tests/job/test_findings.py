@@ -6,7 +6,7 @@ Every limit and value is worked out by hand from the example: 14 ft of eave, 9 f
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 import pytest
@@ -14,7 +14,9 @@ import pytest
 from roofing_core import Plan, Refused, plan
 from roofing_core.job.findings import Finding
 from roofing_core.job.rules import RULES
-from roofing_core.measures.sentences import Amount
+from roofing_core.materials.nominal import READY_MADE_STARTER
+from roofing_core.measures.sentences import Amount, Exact
+from roofing_core.measures.units import System
 from tests.job.changing import changed
 
 # A roof with end laps: 100 ft of eave on rolls of 72 ft.
@@ -99,6 +101,9 @@ CASES = [
     # Course 19 from 100 3/4 in: a zone from 10 1/2 in up is 3/4 in below the top, at 111 1/4 in.
     Case("courses.closing", {"shingle__nail_zone_low": 10.5, "shingle__nail_zone_high": 11.5},
          {"shingle__nail_zone_low": 10.5625, "shingle__nail_zone_high": 11.5}, 2, "top edge", 1),
+    # The first course shows 5 5/8 in, 1/4 in of it below the starter.
+    Case("starter.height", {"starter": replace(READY_MADE_STARTER, height=5.375)},
+         {"starter": replace(READY_MADE_STARTER, height=5.25)}, 5.25, "starter", 5.375),
     # 100 pieces and 5 starter strips.
     Case("order.spare_shingles", {"shingle__per_bundle": 107}, {"shingle__per_bundle": 106},
          1, "order", 2),
@@ -133,6 +138,11 @@ def amounts(finding: Finding) -> tuple[float, ...]:
     return tuple(part.value for part in finding.cure.parts if isinstance(part, Amount))
 
 
+def told(amount: Amount, system: System) -> tuple[str, str]:
+    """Give both ways in which a finding may write an amount: rounded, or with its decimals."""
+    return amount.written(system), Exact(amount.value, amount.unit).written(system)
+
+
 def test_nothing_is_found_on_the_clean_job(clean):
     assert plan(clean).findings == ()
 
@@ -157,10 +167,12 @@ def test_a_breach_is_found_just_on_the_bad_side(case, clean):
     assert one.value.unit == one.limit.unit == rule.unit
     assert (one.severity, one.source) == (rule.severity, rule.source.text())
     assert len(one.source) > 10
-    for system in ("us", "metric"):
+    systems: tuple[System, ...] = ("us", "metric")
+    for system in systems:
         said = one.says.written(system)
-        assert one.limit.written(system) in said
-        assert said.endswith(f" Here: {one.value.written(system)}.")
+        assert any(written in said for written in told(one.limit, system))
+        assert any(said.endswith(f" Here: {written}.") for written in told(one.value, system))
+        assert said.rpartition(" Here: ")[2] != f"{one.limit.written(system)}."
         assert one.cure.written(system).endswith(".")
 
 

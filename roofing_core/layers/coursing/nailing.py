@@ -134,13 +134,13 @@ def nail_positions(
     Args:
         shingle_length: Length of the strip; over 0.
         nails: How many; 2 or more.
-        end_distance: From each end to its nail; under half the length.
+        end_distance: From each end to its nail; over 0 and under half the length.
 
     Returns:
         Distance from the left end, one entry per nail, left to right.
 
     Raises:
-        Refused: The length is not over 0, the end distance is negative or leaves no room, or the
+        Refused: The length is not over 0, the end distance is not over 0 or leaves no room, or the
             nails are too few or too many; names each.
 
     Source:
@@ -154,7 +154,7 @@ def nail_positions(
         [
             not_positive("shingle_length", shingle_length),
             _nails_fault("nails", nails),
-            negative("end_distance", end_distance) or _no_room(end_distance, shingle_length),
+            not_positive("end_distance", end_distance) or _no_room(end_distance, shingle_length),
         ]
     )
     room = shingle_length - 2 * end_distance

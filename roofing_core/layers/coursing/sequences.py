@@ -99,6 +99,8 @@ def sequence_with_wide_ends(
     width: Inches,
     shingle_length: Inches,
     minimum_end_piece: Inches = MINIMUM_END_PIECE,
+    starter_trim: Inches = 0.0,
+    minimum_clearance: Inches = 0.0,
     step: Inches = 0.5,
 ) -> tuple[Inches, ...]:
     """Shift a trim sequence along the shingle until no end piece is under a width.
@@ -111,6 +113,8 @@ def sequence_with_wide_ends(
         width: Of a course, trim line to trim line.
         shingle_length: Length of a shingle.
         minimum_end_piece: Least width of the first and of the last piece of a course.
+        starter_trim: Length trimmed from the first piece of a starter as long as the shingles.
+        minimum_clearance: Least distance from the starter's joints to those of the first course.
         step: The amounts tried are multiples of this.
 
     Returns:
@@ -127,7 +131,11 @@ def sequence_with_wide_ends(
     """
     for k in range(whole_pieces(shingle_length / step)):
         shifted = tuple((trim + k * step) % shingle_length for trim in sequence)
-        if all(_ends_are_wide(t, width, shingle_length, minimum_end_piece) for t in shifted):
+        apart = (shifted[0] - starter_trim) % shingle_length
+        clear = min(apart, shingle_length - apart) >= minimum_clearance
+        if clear and all(
+            _ends_are_wide(trim, width, shingle_length, minimum_end_piece) for trim in shifted
+        ):
             return shifted
     return ()
 

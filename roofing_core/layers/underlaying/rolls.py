@@ -13,6 +13,7 @@ from typing import Literal
 
 from roofing_core.layers.underlaying.end_laps import Cutting, RowFill, fill_row
 from roofing_core.layers.underlaying.rows import Band, RowKind
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.units import Inches, SquareInches
 
 
@@ -152,7 +153,7 @@ class _Rolls:
 
     def cut(self, number: int, band: Band, laps: Sequence[float]) -> Pieces:
         """Cut one row, clear of the end laps below it, and give its pieces."""
-        if band.width <= self.beside:
+        if band.width <= self.beside + DUST:
             # Exact only because the strip beside it is one piece: an end lap would have to keep
             # its distance from rows that are cut long before this one.
             self.cuts[self.beside_on - 1].append(
