@@ -56,7 +56,8 @@ from roofing_core.roof.pitch import (
     pitch_of,
     slope_factor,
 )
-from roofing_core.roof.planes import SingleSlope, measure, planes, roof_area, slope
+from roofing_core.roof.planes import SingleSlope, measure, planes
+from roofing_core.roof.slopes import roof_area, slope
 from roofing_core.sheets.text import plan_text
 from roofing_core.version import VERSION
 

@@ -16,7 +16,7 @@ from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.layers.weight import weight
 from roofing_core.materials import catalogue
 from roofing_core.roof.pitch import pitch_factors
-from roofing_core.roof.planes import roof_area
+from roofing_core.roof.slopes import roof_area
 
 router = straight_router("Single calculations")
 

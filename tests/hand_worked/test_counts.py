@@ -13,7 +13,7 @@ from roofing_core.layers.sealant import sealant
 from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.measures.units import convert
 from roofing_core.roof.pitch import hip_valley_factor, slope_factor
-from roofing_core.roof.planes import roof_area
+from roofing_core.roof.slopes import roof_area
 
 
 @pytest.mark.parametrize(("lap", "rows", "last_but_one"), [(2, 6, 171.75), (4, 7, 195.75)])

@@ -7,7 +7,7 @@ from math import degrees, tan
 import pytest
 
 from roofing_core.roof.hips import hip_line, jack_difference
-from roofing_core.roof.planes import slope
+from roofing_core.roof.slopes import slope
 
 HALF_THE_LAST_PLACE = 0.00005  # ft or in
 

@@ -19,7 +19,8 @@ from roofing_core.layers.coursing.pieces import shingle_count
 from roofing_core.layers.metal import metal_run
 from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.measures.reading import read_length, read_pitch
-from roofing_core.roof.planes import SingleSlope, roof_area
+from roofing_core.roof.planes import SingleSlope
+from roofing_core.roof.slopes import roof_area
 
 EAVE, SLOPE, PITCH = read_length("14 ft"), read_length("9 ft 4 in"), read_pitch("3:12")
 HEIGHT, LENGTH = read_length("13 1/4 in"), read_length("39 3/8 in")

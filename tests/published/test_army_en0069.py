@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from roofing_core.roof.pitch import pitch_of, slope_factor
-from roofing_core.roof.planes import slope
+from roofing_core.roof.slopes import slope
 
 # The step-off reads the square to 1/12 in for each of ten feet: half of that, ten times.
 TEN_STEPS = 10 / 24  # in

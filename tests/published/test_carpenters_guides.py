@@ -6,7 +6,7 @@ import pytest
 
 from roofing_core.roof.hips import jack_difference
 from roofing_core.roof.pitch import pitch_of
-from roofing_core.roof.planes import slope
+from roofing_core.roof.slopes import slope
 
 
 def test_shortest_jack_16_in_apart():

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from roofing_core.measures.counting import whole_packs
 from roofing_core.measures.reading import read_length
-from roofing_core.roof.planes import roof_area
+from roofing_core.roof.slopes import roof_area
 
 
 def test_two_slopes_28_ft_wide_together():

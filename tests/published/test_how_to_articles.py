@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from roofing_core.measures.counting import whole_packs
-from roofing_core.roof.planes import roof_area, slope
+from roofing_core.roof.slopes import roof_area, slope
 
 FOUR_PLACES = 0.00005  # the slope factor as printed, 1.1180
 

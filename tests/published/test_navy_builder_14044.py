@@ -14,7 +14,7 @@ from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.sentences import write_length
 from roofing_core.roof.hips import hip_line, jack_difference
 from roofing_core.roof.pitch import hip_valley_factor, pitch_of, slope_factor
-from roofing_core.roof.planes import roof_area, slope
+from roofing_core.roof.slopes import roof_area, slope
 
 HALF_A_HUNDREDTH_IN = 0.005  # in
 HALF_A_HUNDREDTH_FT = 0.005  # ft

@@ -11,7 +11,7 @@ import pytest
 from roofing_core import generated_sequence
 from roofing_core.layers.coursing.offsets import offsets
 from roofing_core.roof.pitch import hip_valley_factor, slope_factor
-from roofing_core.roof.planes import roof_area, slope
+from roofing_core.roof.slopes import roof_area, slope
 
 # Three places, some of them cut off after rounding by hand: the hip at 11:12 is 1.6853.
 THREE_PLACES = 0.0015

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from roofing_core.measures.faults import Refused
-from roofing_core.roof.planes import SLOPE_MEASURES, roof_area, slope
+from roofing_core.roof.slopes import SLOPE_MEASURES, roof_area, slope
 
 PAIRS = list(combinations(SLOPE_MEASURES, 2))
 
