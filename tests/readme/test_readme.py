@@ -4,9 +4,13 @@ import doctest
 import json
 import os
 import re
+import shutil
 import subprocess
 import sys
+import time
 from pathlib import Path
+from socket import socket
+from urllib.request import urlopen
 
 import pytest
 from fastapi.testclient import TestClient
@@ -100,3 +104,41 @@ def test_the_example_as_text_and_as_data_are_one_plan():
             assert re.search(row, text, re.MULTILINE)
     for caution in planned["cautions"]:
         assert caution["about"].capitalize() in text
+
+
+@pytest.fixture(scope="module")
+def base():
+    with socket() as asked:
+        asked.bind(("127.0.0.1", 0))
+        port = asked.getsockname()[1]
+    command = [sys.executable, "-m", "roofing_api", "--port", str(port)]
+    with subprocess.Popen(command, cwd=ROOT) as server:
+        address = f"http://127.0.0.1:{port}"
+        for _ in range(200):
+            try:
+                urlopen(f"{address}/healthz", timeout=1).close()
+                break
+            except OSError:
+                time.sleep(0.05)
+        yield address
+        server.terminate()
+
+
+def ran(*command: str) -> str:
+    said = {name: value for name, value in os.environ.items() if "proxy" not in name.lower()}
+    done = subprocess.run(command, env=said, capture_output=True, text=True, check=True)
+    return done.stdout
+
+
+@pytest.mark.skipif(not shutil.which("curl"), reason="the shell example calls curl")
+def test_the_example_in_the_shell_gives_its_committed_output(base):
+    written = (EXAMPLES / "outputs" / "tool_store_shell.txt").read_text(encoding="utf-8")
+    assert ran("sh", str(EXAMPLES / "tool_store.sh"), base) == written
+
+
+def test_the_plan_shown_on_the_first_run_is_the_tool_stores(base):
+    shown_first = ran(sys.executable, str(EXAMPLES / "show_plan.py"), base)
+    assert shown_first == tool_store(Accept="text/plain")
+    in_metric = ran(sys.executable, str(EXAMPLES / "show_plan.py"), base, "--units", "metric")
+    assert "4115 mm" in in_metric  # 13 ft 6 in
+    assert " in " not in in_metric.partition("ORDER OF WORK")[0].partition("METAL")[2]
