@@ -253,6 +253,8 @@ def _of_the_nails(layout: Layout) -> Iterator[Finding]:
 def _of_the_top(layout: Layout) -> Iterator[Finding]:
     closing = [course for course in layout.courses if not course.nailable]
     yield from _broken(rules.CLOSING_COURSES, len(closing), "top edge")
+    top = layout.courses[-1]
+    yield from _broken(rules.TOP_EXPOSURE, top.exposure, f"course {top.number}")
     if not closing:
         return
     lowest = min(course.nail_line for course in closing)

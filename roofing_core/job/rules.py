@@ -276,6 +276,16 @@ CLOSING_COURSES = _rule(
     cure="Expect more cement, and check that the ridge metal covers all their nails.",
 )
 
+TOP_EXPOSURE = _rule(
+    "courses.top_exposure",
+    "At least {} shows of the top course.",
+    at_least=1.0,
+    severity="worth_knowing",
+    source=PRACTICE,
+    cure="Leave the top course out where the ridge metal covers the top edge of the course below,"
+    " or share the difference among the courses; check the slope length again first.",
+)
+
 SPARE_SHINGLES = _rule(
     "order.spare_shingles",
     "At least {} shingles are left over, for those that break and for repairs.",
@@ -310,6 +320,7 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             JOINT_CLEARANCE,
             END_PIECE,
             CLOSING_COURSES,
+            TOP_EXPOSURE,
             SPARE_SHINGLES,
         )
     }

@@ -132,11 +132,13 @@ def _eave_metal(layout: Layout) -> Iterator[Sentence]:
 
 def _ice_barrier(layout: Layout) -> Iterator[Sentence]:
     laid = layout.ice_barrier
+    whole = laid.upper >= layout.roof.slope_length
+    reach = ["over the whole slope"] if whole else ["up to ", length(laid.upper)]
     if laid.rows:
         yield say(
-            f"Lay the ice barrier from the eave in {_count(len(laid.rows), 'row')}, up to ",
-            length(laid.rows[-1].upper),
-            " or more; the code asks for ",
+            f"Lay the ice barrier from the eave in {_count(len(laid.rows), 'row')}, ",
+            *reach,
+            "; the code asks for ",
             length(laid.reach),
             " up the slope. Roll it down hard.",
         )

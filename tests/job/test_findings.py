@@ -101,6 +101,10 @@ CASES = [
     # Course 19 from 100 3/4 in: a zone from 10 1/2 in up is 3/4 in below the top, at 111 1/4 in.
     Case("courses.closing", {"shingle__nail_zone_low": 10.5, "shingle__nail_zone_high": 11.5},
          {"shingle__nail_zone_low": 10.5625, "shingle__nail_zone_high": 11.5}, 2, "top edge", 1),
+    # 19 courses of 5 5/8 in from 1/2 in below the metal reach 106 3/8 in; the 20th shows the rest.
+    Case("courses.top_exposure", {"roof__slope_length": 107.375},
+         {"roof__slope_length": 106.875}, 0.5, "course 20", 1,
+         {"shingle__nail_zone_low": 5.625, "coursing__edge_distance": 0.25}),
     # The first course shows 5 5/8 in, 1/4 in of it below the starter.
     Case("starter.height", {"starter": replace(READY_MADE_STARTER, height=5.375)},
          {"starter": replace(READY_MADE_STARTER, height=5.25)}, 5.25, "starter", 5.375),
