@@ -84,7 +84,7 @@ class Asked:
     def _written(self, result: Any) -> bytes:
         manner = self.manner
         if manner.pointer is not None:
-            return value_at(result, manner.pointer, manner.units, manner.form).encode()
+            return value_at(result, manner.pointer, manner.units, manner.value).encode()
         if self.media_type == TEXT and self.writer:
             return self.writer(result, manner.units).encode()
         return dumps(rendered(result, manner.units))

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, WithJsonSchema
 
-from roofing_api.pointing import Form
+from roofing_api.pointing import Spelling
 from roofing_api.values import NumberUnit, one_of
 from roofing_core.measures.units import System
 
@@ -34,7 +34,7 @@ class Manner(BaseModel):
         "value comes alone, as plain text, whatever the Accept header says.",
         json_schema_extra=_as_parameter,
     )
-    form: Annotated[Form, *one_of(get_args(Form))] = Field(
+    value: Annotated[Spelling, *one_of(get_args(Spelling))] = Field(
         default="number",
         description="How a value that `pointer` picks is written: as it stands in the JSON, or as "
         "text for people, such as `8 ft 10 3/8 in`.",

@@ -12,10 +12,10 @@ from roofing_api.problems import NOT_FOUND, REFUSED, Kind, Problem, error, shown
 from roofing_core.measures.sentences import Amount, Sentence, write
 from roofing_core.measures.units import SHOWN, System, Unit
 
-Form = Literal["number", "text"]
+Spelling = Literal["number", "text"]
 
 
-def value_at(result: Any, pointer: str, system: System, form: Form) -> str:
+def value_at(result: Any, pointer: str, system: System, spelling: Spelling) -> str:
     """Give the one value at a JSON Pointer (RFC 6901) into an answer.
 
     ``number`` gives it as it stands in the JSON; ``text`` as it is written for people.
@@ -27,7 +27,7 @@ def value_at(result: Any, pointer: str, system: System, form: Form) -> str:
         return value.written(system)
     if get_origin(hint) is Annotated:
         unit = unit_in(hint)
-        return write(value, unit, system) if form == "text" else _plain(value, unit, system)
+        return write(value, unit, system) if spelling == "text" else _plain(value, unit, system)
     if isinstance(value, str | int | float):
         return str(value)
     raise _no(REFUSED, pointer, "one value; this is an object or a list", _names_in(value))

@@ -59,7 +59,7 @@ QUERIES = [
     ("pitch", {}, "pitch", "nothing", "it is needed. Rise over run"),
     ("pitch", {"pitch": "4:12", "ptich": "x"}, "ptich", "x", "one of the names known here, the ne"),
     ("pitch", {"pitch": "4:12", "units": "si"}, "units", "si", "one of us, metric"),
-    ("pitch", {"pitch": "4:12", "form": "long"}, "form", "long", "one of number, text"),
+    ("pitch", {"pitch": "4:12", "value": "long"}, "value", "long", "one of number, text"),
     ("pitch", {"pitch": "4:12", "number_unit": "yd"}, "number_unit", "yd", "one of in, ft, mm,"),
     ("underlayment", {**SHED, "pitch": "1:12"}, "pitch", "1:12", "2:12 or more"),
     ("plans", {**SHED, "pitch": "1.9:12"}, "pitch", "1.9:12", "2:12 or more"),

@@ -165,11 +165,11 @@ POINTED = [
     ("/count", {}, "20"),
     ("/last_butt", {}, "106.375"),
     ("/last_butt", {"units": "metric"}, "2701.925"),
-    ("/last_butt", {"form": "text"}, "8 ft 10 3/8 in"),
-    ("/last_butt", {"form": "text", "units": "metric"}, "2702 mm"),
+    ("/last_butt", {"value": "text"}, "8 ft 10 3/8 in"),
+    ("/last_butt", {"value": "text", "units": "metric"}, "2702 mm"),
     ("/courses/0/butt", {}, "-0.5"),
     ("/courses/19/nailable", {}, "false"),
-    ("/courses/18/nailable", {"form": "text"}, "true"),
+    ("/courses/18/nailable", {"value": "text"}, "true"),
     ("/units/length", {"units": "metric"}, "mm"),
 ]
 
@@ -183,13 +183,13 @@ def test_one_value_as_plain_text(client, pointer, query, text):
 
 PLANNED = [
     ("/order/eave_metal/needed/value", {}, "178.0"),
-    ("/order/eave_metal/needed/value", {"form": "text"}, "14 ft 10 in"),
+    ("/order/eave_metal/needed/value", {"value": "text"}, "14 ft 10 in"),
     ("/order/eave_metal/needed/unit", {"units": "metric"}, "mm"),
-    ("/roof/form", {"form": "text"}, "single_slope"),
-    ("/choices/shingle/sequence/3", {"form": "text"}, "17 in"),
-    ("/planes/0/corners/2/1", {"form": "text"}, "9 ft 4 in"),
+    ("/roof/form", {"value": "text"}, "single_slope"),
+    ("/choices/shingle/sequence/3", {"value": "text"}, "17 in"),
+    ("/planes/0/corners/2/1", {"value": "text"}, "9 ft 4 in"),
     ("/roof/pitch", {}, "3.0"),
-    ("/roof/pitch", {"form": "text"}, "3:12"),
+    ("/roof/pitch", {"value": "text"}, "3:12"),
 ]
 
 

@@ -207,7 +207,7 @@ def test_a_query_says_the_same_as_a_body(client, roof):
         "starter.trim": "5in",
         "decking.lay": "true",
         "sealing.beads_per_leg": "3",
-        "roof.form": "single_slope",
+        "form": "single_slope",
     }
     asked, posted = client.get("/v1/plans", params=query), client.post("/v1/plans", json=body)
     assert asked.status_code == 200, asked.text
@@ -235,5 +235,5 @@ def test_one_unit_for_all_bare_lengths(client):
 
 
 def test_materials_can_be_asked_for_one_value(client):
-    told = client.get("/v1/materials", params={"pointer": "/shingles/0/exposure", "form": "text"})
+    told = client.get("/v1/materials", params={"pointer": "/shingles/0/exposure", "value": "text"})
     assert told.text == "5 5/8 in"
