@@ -48,6 +48,9 @@ from roofing_core.measures.quantities import from_quantity, to_quantity
 from roofing_core.measures.reading import read, read_length, read_pitch
 from roofing_core.measures.sentences import write, write_length
 from roofing_core.measures.units import convert
+from roofing_core.roof.footprints import Footprint, Side
+from roofing_core.roof.forms import Gable, Gambrel, Hip, Pyramid, Saltbox
+from roofing_core.roof.given_planes import GivenPlane, GivenPlanes, given_surfaces
 from roofing_core.roof.hips import hip_line, jack_difference
 from roofing_core.roof.pitch import (
     hip_valley_factor,
@@ -58,6 +61,7 @@ from roofing_core.roof.pitch import (
 )
 from roofing_core.roof.planes import SingleSlope, measure, planes
 from roofing_core.roof.slopes import roof_area, slope
+from roofing_core.roof.whole_roof import surfaces
 from roofing_core.sheets.text import plan_text
 from roofing_core.version import VERSION
 
@@ -69,6 +73,12 @@ __all__ = [
     "Coursing",
     "Decking",
     "Fault",
+    "Footprint",
+    "Gable",
+    "Gambrel",
+    "GivenPlane",
+    "GivenPlanes",
+    "Hip",
     "Job",
     "Metal",
     "Metalwork",
@@ -76,11 +86,14 @@ __all__ = [
     "Nailing",
     "Panel",
     "Plan",
+    "Pyramid",
     "Refused",
     "Roll",
+    "Saltbox",
     "Sealant",
     "Sealing",
     "Shingle",
+    "Side",
     "SingleSlope",
     "Starter",
     "Tape",
@@ -95,6 +108,7 @@ __all__ = [
     "fasteners",
     "from_quantity",
     "generated_sequence",
+    "given_surfaces",
     "hip_line",
     "hip_valley_factor",
     "ice_barrier",
@@ -124,6 +138,7 @@ __all__ = [
     "sequence_with_wide_ends",
     "slope",
     "slope_factor",
+    "surfaces",
     "to_quantity",
     "underlayment",
     "weight",

@@ -1,0 +1,111 @@
+"""The planes of a whole roof: their outlines with a kind on each edge, and the lines they share.
+
+`Surfaces` is what every form of roof comes to, whether its planes follow from a plan (`forms`) or
+were measured by hand (`given_planes`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from roofing_core.measures.units import SQUARE, Inches, Pitch, SquareInches, Squares
+
+EdgeKind = Literal[
+    "eave", "rake", "ridge", "hip", "valley", "pitch_break", "sidewall", "headwall"
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoofPlane:
+    """One flat surface of a roof: a simple polygon with a kind on each edge.
+
+    Attributes:
+        name: What it is called in findings and steps.
+        corners: Corners (u, v), from the left end of its lowest eave or pitch break round by the
+            right.
+        edges: The kind of each edge, from the edge that leaves the first corner.
+        lengths: The length of each edge, as it lies.
+        beyond: For each edge, the name of the plane on its far side; empty where there is none.
+        points: The corners (x, y, height) in space, height above the lowest eave of the roof; none
+            for a plane measured by hand.
+        pitch: Rise over run.
+        area: On the slope.
+        plan_area: As seen from above.
+    """
+
+    name: str
+    corners: tuple[tuple[Inches, Inches], ...]
+    edges: tuple[EdgeKind, ...]
+    lengths: tuple[Inches, ...]
+    beyond: tuple[str, ...]
+    points: tuple[tuple[Inches, Inches, Inches], ...]
+    pitch: Pitch
+    area: SquareInches
+    plan_area: SquareInches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoofLine:
+    """An edge of the roof, once, whether one plane ends in it or two meet.
+
+    Attributes:
+        kind: What it is.
+        length: As it lies.
+        planes: The names of the planes that have it, one or two.
+        ends: Its two ends (x, y, height) in space; none for planes measured by hand.
+    """
+
+    kind: EdgeKind
+    length: Inches
+    planes: tuple[str, ...]
+    ends: tuple[tuple[Inches, Inches, Inches], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surfaces:
+    """All the planes of a roof and all the lines between and around them.
+
+    Attributes:
+        planes: One entry per plane.
+        lines: One entry per line, in the order in which the planes come to them.
+        area: On the slopes.
+        squares: The same in squares of 100 ft2.
+        plan_area: As seen from above.
+    """
+
+    planes: tuple[RoofPlane, ...]
+    lines: tuple[RoofLine, ...]
+    area: SquareInches
+    squares: Squares
+    plan_area: SquareInches
+
+
+def surfaces_of(planes: Sequence[RoofPlane], lines: Sequence[RoofLine]) -> Surfaces:
+    """Sum up the planes and lines of a roof.
+
+    Args:
+        planes: Its planes.
+        lines: Its lines.
+
+    Returns:
+        Both, with the areas.
+
+    Raises:
+        Nothing: Any planes have a sum.
+
+    Source:
+        A square of 100 ft2 is the trade's unit (Navy Builder manual, NAVEDTRA 14044).
+
+    >>> surfaces_of([], []).area
+    0.0
+    """
+    area = float(sum(plane.area for plane in planes))
+    return Surfaces(
+        planes=tuple(planes),
+        lines=tuple(lines),
+        area=area,
+        squares=area / SQUARE,
+        plan_area=float(sum(plane.plan_area for plane in planes)),
+    )
