@@ -9,6 +9,7 @@ from math import hypot
 from roofing_core.job.edges import EdgeRun
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Amount, Sentence, length, say
 
 
@@ -229,7 +230,7 @@ def _courses(layout: Layout) -> Iterator[Sentence]:
             *_listed(shingle.sequence),
             ", and begin again.",
         )
-    tops = [course for course in usual if course.top_trim > 1e-9]  # noqa: PLR2004
+    tops = [course for course in usual if course.top_trim > DUST]
     for course in tops:
         yield say(
             f"Course {course.number}: butt at ",

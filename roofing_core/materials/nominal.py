@@ -27,6 +27,9 @@ from roofing_core.measures.faults import Refused, fault
 
 FEET = 12.0
 
+#: A longer name is told shortened.
+LONGEST_NAME = 40
+
 #: 13 1/4 x 39 3/8 in at 5 5/8 in: trade tables. 21 in a bundle cover 32 ft2 (Canadian housing
 #: handbook's 3 m2 a bundle). The four trims are common practice, no published source.
 METRIC_STRIP = Shingle(
@@ -284,7 +287,7 @@ def material(kind: type[Material], name: str) -> Material:
     """
     found = _BY_KIND.get(kind, {}).get(name)
     if not isinstance(found, kind):
-        came = name if len(name) < 40 else f"{name[:37]}..."  # noqa: PLR2004
+        came = name if len(name) <= LONGEST_NAME else f"{name[:LONGEST_NAME]}..."
         came = came.encode("ascii", "backslashreplace").decode("ascii")
         raise Refused(fault("material", came, "one of ", ", ".join(names_of(kind))))
     return found

@@ -129,7 +129,7 @@ def read_length(text: str, *, at: str = "length") -> float:
             raise Refused(
                 fault(at, _echo(text), "a fraction under 1, over a number that is not 0")
             ) from None
-        if match[2] and match[3] and (feet != int(feet) or inches >= 12):  # noqa: PLR2004
+        if match[2] and match[3] and (feet != int(feet) or inches >= 12):  # noqa: PLR2004 - a foot
             raise Refused(fault(at, _echo(text), "whole feet, and inches under 12 after them"))
         return _sized(-(feet * 12 + inches) if match[1] else feet * 12 + inches, at, text, "in")
     match = _SI.fullmatch(plain)
