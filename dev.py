@@ -124,7 +124,8 @@ def run(arguments: "list[str]") -> int:
     signal.signal(signal.SIGTERM, lambda *_: sys.exit(128 + signal.SIGTERM))
     port = free_port()
     base = f"http://{HOST}:{port}"
-    serve = (PYTHON, "-m", "roofing_api", "--host", HOST, "--port", str(port))
+    quietly = ("--log-level", "warning")  # the plan is what is read here
+    serve = (PYTHON, "-m", "roofing_api", "--host", HOST, "--port", str(port), *quietly)
     with subprocess.Popen(serve, cwd=ROOT) as server:
         try:
             wait_until_up(server, port)
