@@ -72,7 +72,7 @@ def _number(raw: Any) -> float:
 def _count(kind: type[str], raw: Any) -> int:
     if type(raw) is kind and _COUNT.fullmatch(str(raw)):
         return int(str(raw))
-    raise refusal("a whole number, such as 20", raw)
+    raise refusal("a whole number under a billion, such as 20", raw)
 
 
 def _text(raw: Any) -> str:
