@@ -14,6 +14,7 @@ from roofing_core.layers import sealant as _sealant
 from roofing_core.layers.coursing import courses as _courses
 from roofing_core.layers.coursing import joints as _joints
 from roofing_core.layers.coursing import nailing as _nailing
+from roofing_core.layers.coursing import outline as _outline
 from roofing_core.layers.coursing import sequences as _sequences
 from roofing_core.layers.decking import deck as _deck
 from roofing_core.layers.underlaying import end_laps as _end_laps
@@ -33,7 +34,7 @@ from roofing_core.materials.kinds import (
     Tape,
 )
 from roofing_core.measures.units import Inches
-from roofing_core.roof.planes import SingleSlope
+from roofing_core.roof.measuring import AnyRoof
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -173,6 +174,11 @@ class Sealing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Valleying(_outline.ValleyWay):
+    """How shingles are laid at valleys."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Choices:
     """The materials, and how the work is done.
 
@@ -198,6 +204,7 @@ class Choices:
         metalwork: How the metal is laid.
         nailing: How the shingles are nailed.
         sealing: How things are sealed.
+        valleying: How shingles are laid at valleys.
     """
 
     panel: Panel = nominal.PLYWOOD
@@ -221,6 +228,7 @@ class Choices:
     metalwork: Metalwork = Metalwork()
     nailing: Nailing = Nailing()
     sealing: Sealing = Sealing()
+    valleying: Valleying = Valleying()
 
 
 _CHOICES = tuple(field.name for field in fields(Choices))
@@ -234,7 +242,7 @@ class Job(Choices):
         roof: The roof as it was measured.
     """
 
-    roof: SingleSlope
+    roof: AnyRoof
 
     def choices(self) -> Choices:
         """Give everything but the roof."""

@@ -70,10 +70,10 @@ def lay_metal(site: Site) -> tuple[EdgeRun, ...]:
         The layers' own; how the edges go over each other is common practice, no published source,
         but for the eave metal under and the rake metal over the underlayment (IRC R905.2.8.5).
 
-    >>> from roofing_core.job.choices import Choices
-    >>> from roofing_core.roof.planes import SingleSlope, measure
-    >>> roof = measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
-    >>> [(run.edge, run.pieces) for run in lay_metal(Site(roof=roof, choices=Choices()))]
+    >>> from roofing_core.job.wiring import site_of
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> site = site_of(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> [(run.edge, run.pieces) for run in lay_metal(site)]
     [('eave', 2), ('left_rake', 1), ('right_rake', 1), ('ridge', 2)]
     """
     rake = _RAKE(site, lap_direction="upper_over_lower")

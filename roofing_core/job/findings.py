@@ -13,8 +13,8 @@ from roofing_core.job import rules
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
 from roofing_core.job.rules import Rule, Severity
+from roofing_core.layers.coursing.field import LaidCourse
 from roofing_core.layers.coursing.nailing import hand_sealed
-from roofing_core.layers.coursing.pieces import Piece
 from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import (
@@ -200,8 +200,8 @@ def _of_the_joints(layout: Layout) -> Iterator[Finding]:
 
 def _narrow_end(layout: Layout) -> Finding:
     how, shingle, laid = layout.choices.coursing, layout.choices.shingle, layout.shingles
-    ends = {c.number: min(_ends(c.laid)) for c in layout.courses}
-    first = next(n for n, width in ends.items() if width < how.minimum_end_piece - DUST)
+    widths = ((min(_ends(course), default=shingle.length), course) for course in layout.courses)
+    narrow, first = next(one for one in widths if one[0] < how.minimum_end_piece - DUST)
     shifted = sequence_with_wide_ends(
         shingle.sequence,
         width=laid.trim_line - laid.start_line,
@@ -213,15 +213,15 @@ def _narrow_end(layout: Layout) -> Finding:
     cure = say("Trim the first shingles by ", *_listed(shifted), ", repeating.")
     return finding(
         rules.END_PIECE,
-        ends[first],
-        f"course {first}",
+        narrow,
+        f"course {first.number}",
         limit=how.minimum_end_piece,
         cure=cure if shifted else say("No shift of this sequence does it: use another."),
     )
 
 
-def _ends(laid: tuple[Piece, ...]) -> tuple[float, float]:
-    return laid[0].right - laid[0].left, laid[-1].right - laid[-1].left
+def _ends(course: LaidCourse) -> list[float]:
+    return [piece.right - piece.left for piece in course.square_ends()]
 
 
 def _listed(trims: tuple[float, ...]) -> list[object]:

@@ -10,9 +10,11 @@ from roofing_core.job.choices import Choices, Job
 from roofing_core.job.edges import EdgeRun, lay_metal
 from roofing_core.job.nails import NailsFor, count_nails
 from roofing_core.job.seals import seal
-from roofing_core.job.shingles import LaidCourse, LaidStarter, ShinglesLaid, lay_shingles
-from roofing_core.job.wiring import Site, Wired
+from roofing_core.job.shingles import ShinglesLaid, lay_shingles
+from roofing_core.job.wiring import Site, Wired, site_of
+from roofing_core.layers.coursing.field import LaidCourse
 from roofing_core.layers.coursing.joints import limit_pieces
+from roofing_core.layers.coursing.starters import LaidStarter
 from roofing_core.layers.decking.deck import Deck, deck, no_deck
 from roofing_core.layers.sealant import Sealant
 from roofing_core.layers.underlaying.ice_barrier import (
@@ -28,9 +30,10 @@ from roofing_core.layers.underlaying.sheet_fasteners import (
 )
 from roofing_core.layers.underlaying.underlayment import Underlayment, underlayment
 from roofing_core.measures.counting import DUST
-from roofing_core.measures.faults import Refused, together
+from roofing_core.measures.faults import Refused, fault, refuse_if_any, together
 from roofing_core.measures.units import Squares
-from roofing_core.roof.planes import Plane, Roof, measure, planes
+from roofing_core.roof.outlines import RoofLine, RoofPlane
+from roofing_core.roof.planes import Roof, SingleSlope
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,12 +45,14 @@ class Layout:
         roof: The roof, every measurement worked out.
         choices: The materials and how the work is done, defaults and all.
         planes: The planes of the roof with their edges.
+        lines: Every eave, rake, ridge, hip, valley and pitch break, once.
         deck: The panels of the deck; none where it is not part of the job.
         ice_barrier: The ice barrier along the eave; none where it was not asked for.
         underlayment: The underlayment.
         metal: The runs of edge metal, in the order in which they go on.
-        starter: The starter.
-        courses: One entry per course, eave first.
+        starter: The starter along the first eave.
+        starters: One entry per eave and per pitch break.
+        courses: One entry per course, plane by plane, eave first.
         shingles: What the courses come to.
         nails: The nails, one entry per use.
         sealant: Sealant and cement.
@@ -56,12 +61,14 @@ class Layout:
     squares: Squares
     roof: Roof
     choices: Choices
-    planes: tuple[Plane, ...]
+    planes: tuple[RoofPlane, ...]
+    lines: tuple[RoofLine, ...]
     deck: Deck
     ice_barrier: IceBarrier
     underlayment: Underlayment
     metal: tuple[EdgeRun, ...]
     starter: LaidStarter
+    starters: tuple[LaidStarter, ...]
     courses: tuple[LaidCourse, ...]
     shingles: ShinglesLaid
     nails: tuple[NailsFor, ...]
@@ -140,11 +147,10 @@ def lay_out(job: Job) -> Layout:
     >>> lay_out(job).underlayment.layers
     2
     """
-    choices = job.choices()
-    roof = _measured(job, choices)
-    limit_pieces(_pieces(roof, choices))
-    site = Site(roof=roof, choices=choices)
-    decked, (ice, felt), metal, (starter, courses, shingles), _ = together(
+    site = _measured(job)
+    choices = site.choices
+    limit_pieces(_pieces(site))
+    decked, (ice, felt), metal, (starters, courses, shingles), _ = together(
         lambda: _DECK(site) if choices.decking.lay else no_deck(),
         lambda: _sheets(site),
         lambda: lay_metal(site),
@@ -158,19 +164,21 @@ def lay_out(job: Job) -> Layout:
         cap_nails=felt.fasteners,
         deck_nails=decked.nails,
         metal=metal,
-        starter=starter,
+        starters=starters,
         shingles=shingles,
     )
     return Layout(
-        squares=roof.squares,
-        roof=roof,
+        squares=site.roof.squares,
+        roof=site.roof,
         choices=choices,
-        planes=planes(roof),
+        planes=site.surfaces.planes,
+        lines=site.surfaces.lines,
         deck=decked,
         ice_barrier=ice,
         underlayment=felt,
         metal=metal,
-        starter=starter,
+        starter=starters[0],
+        starters=starters,
         courses=courses,
         shingles=shingles,
         nails=nails,
@@ -199,25 +207,32 @@ def pieces_needed(job: Job) -> int:
     >>> pieces_needed(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=3 / 12)))
     105
     """
-    choices = job.choices()
-    pieces = _pieces(_measured(job, choices), choices)
+    pieces = _pieces(_measured(job))
     return floor(pieces) if isfinite(pieces) else 0
 
 
-def _pieces(roof: Roof, choices: Choices) -> float:
+def _pieces(site: Site) -> float:
     """Count the pieces; no number for choices that are none, which `check` or a layer refuses."""
+    return sum(_pieces_on(plane, site.choices) for plane in site.surfaces.planes)
+
+
+def _pieces_on(plane: RoofPlane, choices: Choices) -> float:
+    """Count the pieces of a plane as of a rectangle that is as high and has its area."""
     shingle, how = choices.shingle, choices.coursing
-    height = roof.slope_length + how.starter_past_metal + how.course_past_starter
-    courses = height / shingle.exposure
+    high = max(v for _, v in plane.corners)
+    courses = (high + how.starter_past_metal + how.course_past_starter) / shingle.exposure
     if isfinite(courses):
         courses = max(1, ceil(courses - DUST))
-    return courses * ((roof.eave_length + 2 * how.shingle_past_rake) / shingle.length + 1)
+    return courses * ((plane.area / high + 2 * how.shingle_past_rake) / shingle.length + 1)
 
 
-def _measured(job: Job, choices: Choices) -> Roof:
+def _measured(job: Job) -> Site:
     """Measure the roof; where that fails, tell what is wrong with the choices too."""
+    choices = job.choices()
     try:
-        return measure(job.roof)
+        if not isinstance(job.roof, SingleSlope):
+            refuse_if_any([fault("form", job.roof.form, "single_slope: no other is planned yet")])
+        return site_of(job.roof, choices)
     except Refused as refusal:
         told = refusal.below("roof")
     together(lambda: _refuse(told), lambda: check(choices))

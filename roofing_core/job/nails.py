@@ -7,7 +7,8 @@ from typing import Literal
 
 from roofing_core.job.choices import Choices
 from roofing_core.job.edges import EdgeRun
-from roofing_core.job.shingles import LaidStarter, ShinglesLaid
+from roofing_core.job.shingles import ShinglesLaid
+from roofing_core.layers.coursing.starters import LaidStarter
 from roofing_core.layers.fasteners import least_nail_length, nails_per_pound
 from roofing_core.materials.kinds import CapNail, Nail
 from roofing_core.measures.units import Inches, Pounds
@@ -53,7 +54,7 @@ def count_nails(
     cap_nails: int,
     deck_nails: int,
     metal: tuple[EdgeRun, ...],
-    starter: LaidStarter,
+    starters: tuple[LaidStarter, ...],
     shingles: ShinglesLaid,
 ) -> tuple[NailsFor, ...]:
     """Count the nails for each use and give the length that each use needs.
@@ -67,7 +68,7 @@ def count_nails(
         cap_nails: Cap nails in the underlayment.
         deck_nails: Nails in the deck; 0 where it is not part of the job.
         metal: The runs of metal.
-        starter: The starter.
+        starters: The starters.
         shingles: What the courses come to.
 
     Returns:
@@ -82,13 +83,12 @@ def count_nails(
 
     >>> from roofing_core.job.shingles import lay_shingles
     >>> from roofing_core.job.edges import lay_metal
-    >>> from roofing_core.job.wiring import Site
-    >>> from roofing_core.roof.planes import SingleSlope, measure
-    >>> roof = measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
-    >>> site = Site(roof=roof, choices=Choices())
-    >>> starter, _, shingles = lay_shingles(site)
+    >>> from roofing_core.job.wiring import site_of
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> site = site_of(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> starters, _, shingles = lay_shingles(site)
     >>> uses = count_nails(site.choices, sheets=0.0625, cap_nails=161, deck_nails=0,
-    ...                    metal=lay_metal(site), starter=starter, shingles=shingles)
+    ...                    metal=lay_metal(site), starters=starters, shingles=shingles)
     >>> [(use.use, use.nails) for use in uses][4:6]
     [('starter', 17), ('shingles', 345)]
     """
@@ -101,7 +101,7 @@ def count_nails(
         ("eave metal", metal_nail, along["eave"], 2 * choices.eave_metal.thickness),
         ("underlayment", choices.cap_nail, cap_nails, sheets),
         ("rake metal", metal_nail, along["rake"], sheets + 2 * metals),
-        ("starter", shingle_nail, starter.nails, covered),
+        ("starter", shingle_nail, sum(one.nails for one in starters), covered),
         ("shingles", shingle_nail, shingles.nails, covered),
         ("ridge metal", metal_nail, along["ridge"], ridge),
     )

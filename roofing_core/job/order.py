@@ -299,14 +299,14 @@ def _metal_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
 
 def _shingle_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
     shingle, starter = layout.choices.shingle, layout.choices.starter
-    laid, strip = layout.shingles, layout.starter
+    laid = layout.shingles
     ready_made = starter.made == "ready_made"
     return {
         "starter": make.line(
             "starter",
             starter.name,
             pack="pack",
-            needed=strip.pieces if ready_made else 0,
+            needed=sum(one.pieces for one in layout.starters) if ready_made else 0,
             holds=starter.per_pack,
             unit="count",
             pack_weight=starter.pack_weight,
@@ -326,13 +326,12 @@ def _shingle_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
 
 def _shingle_weight(layout: Layout) -> float:
     """Give the weight of shingles that stays on the roof, trimmed as they are."""
-    shingle, laid, strip = layout.choices.shingle, layout.shingles, layout.starter
-    width = laid.trim_line - laid.start_line
-    height = sum(shingle.height - course.top_trim for course in layout.courses)
+    shingle, laid = layout.choices.shingle, layout.shingles
+    area = sum(course.area for course in layout.courses)
     if laid.starter_shingles:
-        height += strip.height
+        area += sum(strip.area for strip in layout.starters)
     each = shingle.bundle_weight / shingle.per_bundle
-    return each * width * height / (shingle.length * shingle.height)
+    return each * area / (shingle.length * shingle.height)
 
 
 def _nail_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from roofing_core.job.edges import EdgeRun
-from roofing_core.job.shingles import LaidCourse, ShinglesLaid
+from roofing_core.job.shingles import ShinglesLaid
 from roofing_core.job.wiring import Site, Wired
+from roofing_core.layers.coursing.field import LaidCourse
 from roofing_core.layers.coursing.nailing import hand_sealed, hand_sealing_dabs
 from roofing_core.layers.sealant import Sealant, sealant
 
@@ -49,12 +50,11 @@ def seal(
         Two beads under each leg and a dab on each exposed nail are common practice, no published
         source; hand sealing above 21:12 is in the shingle makers' association's bulletin.
 
-    >>> from roofing_core.job.choices import Choices
     >>> from roofing_core.job.edges import lay_metal
     >>> from roofing_core.job.shingles import lay_shingles
-    >>> from roofing_core.roof.planes import SingleSlope, measure
-    >>> roof = measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
-    >>> site = Site(roof=roof, choices=Choices())
+    >>> from roofing_core.job.wiring import site_of
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> site = site_of(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
     >>> _, courses, shingles = lay_shingles(site)
     >>> seal(site, metal=lay_metal(site), courses=courses, shingles=shingles).cartridges
     3

@@ -1,86 +1,29 @@
-"""The shingles of a job: starter, courses and pieces brought together, and counted."""
+"""The shingles of a job: starters, courses and pieces of every plane, together and counted."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import fsum
 
 from roofing_core.job.wiring import Site, Wired
-from roofing_core.layers.coursing.courses import Course, Courses, courses
-from roofing_core.layers.coursing.joints import JointPattern, JointRow, joint_pattern
-from roofing_core.layers.coursing.nailing import nail_positions, nails_on_piece, nails_per_strip
-from roofing_core.layers.coursing.pieces import Piece, pieces_of, shingle_count
+from roofing_core.layers.coursing.courses import Courses, courses
+from roofing_core.layers.coursing.field import (
+    Field,
+    LaidCourse,
+    lay_courses,
+    start_line_of,
+)
+from roofing_core.layers.coursing.joints import check_joints
+from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
+from roofing_core.layers.coursing.outline import shingled_region, valley_lines
+from roofing_core.layers.coursing.pieces import Strip, shingle_count
 from roofing_core.layers.coursing.sequences import period_of
-from roofing_core.measures.faults import Refused, refuse_if_any
+from roofing_core.layers.coursing.starters import LaidStarter, lay_starters
+from roofing_core.measures.faults import together
 from roofing_core.measures.units import Inches, SquareInches
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaidCourse:
-    """One course as it is laid: its lines, its joints, its pieces and its nails.
-
-    Attributes:
-        number: From 1 at the eave.
-        butt: Height of the lower edge, up the slope from the outer face of the eave metal.
-        snap_line: Height of the chalk line for the tops of the shingles.
-        exposure: How much of the course shows.
-        top_trim: How much is trimmed off the top of the shingles.
-        nailable: Whether it is nailed in its nail zone; if not it closes the roof: bedded,
-            top-nailed and dabbed under the ridge metal.
-        nail_line: Height at which it is nailed.
-        trim: Length trimmed from the left of its first shingle.
-        pieces: How many pieces it takes.
-        joints: Where its pieces meet on the deck, from the left corner.
-        clearance: Least distance from one of its joints to one of the next course up.
-        clearance_two: The same to the second course up.
-        overhang: How far the last shingle runs past the trim line before it is trimmed.
-        nails: Nails in its pieces.
-        laid: One entry per piece, from the left.
-    """
-
-    number: int
-    butt: Inches
-    snap_line: Inches
-    exposure: Inches
-    top_trim: Inches
-    nailable: bool
-    nail_line: Inches
-    trim: Inches
-    pieces: int
-    joints: tuple[Inches, ...]
-    clearance: Inches
-    clearance_two: Inches
-    overhang: Inches
-    nails: int
-    laid: tuple[Piece, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaidStarter:
-    """The starter as it is laid.
-
-    Attributes:
-        butt: Height of its lower edge, negative below the eave metal.
-        height: Of the strip.
-        piece_length: Of a whole piece.
-        trim: Length trimmed from its first piece.
-        pieces: How many pieces it takes.
-        joints: Where its pieces meet on the deck, from the left corner.
-        clearance: Least distance from one of its joints to one of the first course.
-        overhang: How far the last piece runs past the trim line before it is trimmed.
-        nails: Nails in its pieces.
-        laid: One entry per piece, from the left.
-    """
-
-    butt: Inches
-    height: Inches
-    piece_length: Inches
-    trim: Inches
-    pieces: int
-    joints: tuple[Inches, ...]
-    clearance: Inches
-    overhang: Inches
-    nails: int
-    laid: tuple[Piece, ...]
+from roofing_core.roof.outlines import RoofPlane
+from roofing_core.roof.regions import region_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,15 +40,17 @@ class ShinglesLaid:
         least_by_area: Shingles that the area of the deck would take with nothing wasted.
         headlap: How far each course reaches under the course two above it.
         first_snap_line: From the starter's lower edge up to the first course's snap line.
-        last_butt: Height of the last course's butt.
-        start_line: Where every course starts, from the left corner of the deck.
-        trim_line: Where every course is trimmed, from the left corner of the deck.
+        last_butt: Height of the last course's butt, the highest on any plane.
+        start_line: Where the first course starts, from the left corner of the deck.
+        trim_line: Where the first course is trimmed, from the left corner of the deck.
         period: After how many courses the pattern of joints repeats.
         least_clearance: Least distance between joints of neighbouring courses.
-        narrowest_end_piece: Width of the narrowest piece at either rake.
+        narrowest_end_piece: Width of the narrowest piece at a rake; a whole shingle where no piece
+            ends at one.
         nails_per_strip: Nails in each whole strip.
         nails: Nails in all courses together, the starter not among them.
         bedding_area: Of asphalt cement under the closing courses.
+        exposed_area: Of all that shows, past the eaves and the rakes too.
     """
 
     courses: int
@@ -126,11 +71,11 @@ class ShinglesLaid:
     nails_per_strip: int
     nails: int
     bedding_area: SquareInches
+    exposed_area: SquareInches
 
 
 _COURSES = Wired(
     courses,
-    slope_length="roof.slope_length",
     shingle_height="shingle.height",
     exposure="shingle.exposure",
     nail_zone_low="shingle.nail_zone_low",
@@ -141,13 +86,11 @@ _COURSES = Wired(
 )
 
 _JOINTS = Wired(
-    joint_pattern,
-    eave_length="roof.eave_length",
+    check_joints,
     shingle_length="shingle.length",
     sequence="shingle.sequence",
     shingle_past_rake="coursing.shingle_past_rake",
     starter_trim="starter.trim",
-    minimum_clearance="coursing.minimum_clearance",
 )
 
 _POSITIONS = Wired(
@@ -155,169 +98,178 @@ _POSITIONS = Wired(
 )
 
 
-def lay_shingles(site: Site) -> tuple[LaidStarter, tuple[LaidCourse, ...], ShinglesLaid]:
-    """Lay the starter and every course on a roof, piece by piece.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaneShingled:
+    """One plane with its shingles.
+
+    Attributes:
+        lines: Where its courses lie up the slope.
+        starters: Its starters, one for each eave and pitch break below.
+        courses: Its courses, eave first.
+    """
+
+    lines: Courses
+    starters: tuple[LaidStarter, ...]
+    courses: tuple[LaidCourse, ...]
+
+
+def lay_shingles(
+    site: Site,
+) -> tuple[tuple[LaidStarter, ...], tuple[LaidCourse, ...], ShinglesLaid]:
+    """Lay the starters and every course on a roof, plane by plane and piece by piece.
 
     Args:
         site: The roof with its choices.
 
     Returns:
-        The starter, one entry per course from the eave up, and what they come to. Courses that are
-        cut alike share their pieces.
+        The starters, one entry per course from the eave up in the order of the planes, and what
+        they come to. Courses that are cut alike share their pieces.
 
     Raises:
         Refused: A size cannot be; names the caller's fields, those of courses and joints together.
-        TooManyPieces: The roof would need more pieces than the limit.
 
     Source:
         The layers' own.
 
-    >>> from roofing_core.job.choices import Choices
-    >>> from roofing_core.roof.planes import SingleSlope, measure
-    >>> roof = measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
-    >>> lay_shingles(Site(roof=roof, choices=Choices()))[2].shingles
+    >>> from roofing_core.job.wiring import site_of
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = SingleSlope(eave_length=168, slope_length=112, pitch=0.25)
+    >>> lay_shingles(site_of(shed))[2].shingles
     100
     """
-    up, joints = _lines_and_joints(site)
-    shingle, nailing = site.choices.shingle, site.choices.nailing
-    per_strip = nails_per_strip(site.roof.pitch, high_wind=nailing.high_wind)
-    positions = _POSITIONS(site, nails=per_strip)
-    # Every turn of the sequence is cut alike, so each trim is cut once.
-    cut = [_cut(row, joints, site, positions, shingle.length) for row in joints.rows]
-    cycle = len(cut)
-    laid = tuple(
-        _laid(line, joints, k % cycle, *cut[k % cycle]) for k, line in enumerate(up.courses)
-    )
-    starter = _starter(site, up, joints, positions)
-    return starter, laid, _summed(site, up, joints, laid, per_strip)
+    lines, _ = together(lambda: _lines(site), lambda: _check_joints(site))
+    planes = site.surfaces.planes
+    laid = [_lay_plane(site, plane, lines[_height(plane)]) for plane in planes]
+    starters = tuple(one for each in laid for one in each.starters)
+    rows = tuple(one for each in laid for one in each.courses)
+    return starters, rows, _summed(site, laid, starters, rows)
 
 
-def _lines_and_joints(site: Site) -> tuple[Courses, JointPattern]:
-    """Lay lines, then joints; where the lines are refused, tell what is wrong with both."""
-    shingle, starter = site.choices.shingle, site.choices.starter
+def _height(plane: RoofPlane) -> float:
+    """Give how far a plane reaches up the slope from its lowest eave."""
+    return max(v for _, v in plane.corners)
+
+
+def _lines(site: Site) -> dict[float, Courses]:
+    """Lay the lines of the courses up every height of plane that there is."""
+    heights = dict.fromkeys(map(_height, site.surfaces.planes))
+    return {height: _COURSES(site, slope_length=height) for height in heights}
+
+
+def _check_joints(site: Site) -> None:
+    starter, shingle = site.choices.starter, site.choices.shingle
     piece = starter.length if starter.made == "ready_made" else shingle.length
-    try:
-        up = _COURSES(site)
-    except Refused as refusal:
-        try:
-            _JOINTS(site, courses=1, starter_length=piece)
-        except Refused as other:
-            refuse_if_any([*refusal.faults, *other.faults])
-        raise
-    return up, _JOINTS(site, courses=up.count, starter_length=piece)
+    _JOINTS(site, starter_length=piece)
 
 
-def _cut(
-    row: JointRow,
-    joints: JointPattern,
-    site: Site,
-    positions: tuple[float, ...],
-    piece_length: float,
-) -> tuple[tuple[Piece, ...], int]:
-    """Cut the pieces of one row, and count the nails that they keep."""
-    cut = pieces_of(
-        row, shingle_length=piece_length, start_line=joints.start_line, trim_line=joints.trim_line
+def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
+    how, starter = site.choices.coursing, site.choices.starter
+    field = Field(
+        plane=plane,
+        deck=region_of(plane),
+        region=shingled_region(
+            plane,
+            planes=site.surfaces.planes,
+            past_eave=how.starter_past_metal + how.course_past_starter,
+            past_rake=how.shingle_past_rake,
+            valley=site.choices.valleying,
+        ),
+        valleys=valley_lines(plane, nails_clear=site.choices.valleying.nails_clear),
+        start_line=start_line_of(plane, past_rake=how.shingle_past_rake),
+        sequence=site.choices.shingle.sequence,
+        edge_distance=how.edge_distance,
     )
-    ends = cut if len(cut) < 3 else (cut[0], cut[-1])  # noqa: PLR2004 - those between are whole
-    inset = site.choices.nailing.end_distance
-    nails = sum(
-        len(
-            nails_on_piece(
-                piece.shingle_from,
-                right=piece.shingle_to,
-                positions=positions,
-                end_distance=inset,
-            )
-        )
-        for piece in ends
+    laid = lay_courses(
+        field, lines, strip=_strip(site, plane), nail_low=site.choices.shingle.nail_zone_low
     )
-    return cut, nails + (len(cut) - len(ends)) * len(positions)
+    starters = lay_starters(
+        field,
+        past_metal=how.starter_past_metal,
+        height=_starter_height(site),
+        trim=starter.trim,
+        strip=_starter_strip(site, plane),
+        courses=laid,
+    )
+    return PlaneShingled(lines=lines, starters=starters, courses=laid)
 
 
-def _laid(
-    line: Course, joints: JointPattern, turn: int, cut: tuple[Piece, ...], nails: int
-) -> LaidCourse:
-    row = joints.rows[turn]
-    return LaidCourse(
-        number=line.number,
-        butt=line.butt,
-        snap_line=line.snap_line,
-        exposure=line.exposure,
-        top_trim=line.top_trim,
-        nailable=line.nailable,
-        nail_line=line.nail_line,
-        trim=row.trim,
-        pieces=row.pieces,
-        joints=row.joints,
-        clearance=joints.clearances[turn],
-        clearance_two=joints.clearances_two[turn],
-        overhang=row.overhang,
-        nails=nails,
-        laid=cut,
+def _per_strip(site: Site, plane: RoofPlane) -> int:
+    return nails_per_strip(plane.pitch, high_wind=site.choices.nailing.high_wind)
+
+
+def _strip(site: Site, plane: RoofPlane) -> Strip:
+    return Strip(
+        length=site.choices.shingle.length,
+        nails=_POSITIONS(site, nails=_per_strip(site, plane)),
+        end_distance=site.choices.nailing.end_distance,
     )
 
 
-def _starter(
-    site: Site, up: Courses, joints: JointPattern, positions: tuple[float, ...]
-) -> LaidStarter:
+def _starter_strip(site: Site, plane: RoofPlane) -> Strip:
+    """Give what starters are cut from: shingles, or ready-made pieces nailed as a shingle is."""
+    starter = site.choices.starter
+    if starter.made == "self_made":
+        return _strip(site, plane)
+    nails = nail_positions(
+        starter.length,
+        nails=_per_strip(site, plane),
+        end_distance=min(site.choices.nailing.end_distance, starter.length / 4),
+    )
+    return Strip(length=starter.length, nails=nails, end_distance=site.choices.nailing.end_distance)
+
+
+def _starter_height(site: Site) -> float:
     starter, shingle = site.choices.starter, site.choices.shingle
     self_made = starter.made == "self_made"
-    piece = shingle.length if self_made else starter.length
-    if not self_made:
-        positions = nail_positions(
-            piece,
-            nails=len(positions),
-            end_distance=min(site.choices.nailing.end_distance, piece / 4),
-        )
-    row = joints.starter
-    cut, nails = _cut(row, joints, site, positions, piece)
-    return LaidStarter(
-        butt=up.starter_butt,
-        height=shingle.height - shingle.exposure if self_made else starter.height,
-        piece_length=piece,
-        trim=row.trim,
-        pieces=row.pieces,
-        joints=row.joints,
-        clearance=joints.starter_clearance,
-        overhang=row.overhang,
-        nails=nails,
-        laid=cut,
-    )
+    return shingle.height - shingle.exposure if self_made else starter.height
 
 
 def _summed(
-    site: Site, up: Courses, joints: JointPattern, laid: tuple[LaidCourse, ...], per_strip: int
+    site: Site,
+    planes: Sequence[PlaneShingled],
+    starters: Sequence[LaidStarter],
+    rows: Sequence[LaidCourse],
 ) -> ShinglesLaid:
-    shingle, roof = site.choices.shingle, site.roof
-    width = joints.trim_line - joints.start_line
-    pieces = joints.pieces(up.count)
+    shingle, first = site.choices.shingle, planes[0].courses[0]
     count = shingle_count(
-        pieces,
-        courses=up.count,
-        course_width=width,
-        slope_area=roof.area,
+        sum(row.pieces for row in rows),
+        course_lengths=fsum(row.length for row in rows),
+        slope_area=site.roof.area,
         shingle_length=shingle.length,
         exposure=shingle.exposure,
     )
     self_made = site.choices.starter.made == "self_made"
-    closing = (course for course in laid if not course.nailable)
     return ShinglesLaid(
-        courses=up.count,
-        closing_courses=up.closing,
-        pieces=pieces,
+        courses=len(rows),
+        closing_courses=sum(not row.nailable for row in rows),
+        pieces=count.shingles,
         shingles=count.shingles,
-        starter_shingles=joints.starter.pieces if self_made else 0,
+        starter_shingles=sum(one.pieces for one in starters) if self_made else 0,
         least_by_length=count.least_by_length,
         least_by_area=count.least_by_area,
-        headlap=up.headlap,
-        first_snap_line=up.first_snap_line,
-        last_butt=up.last_butt,
-        start_line=joints.start_line,
-        trim_line=joints.trim_line,
+        headlap=planes[0].lines.headlap,
+        first_snap_line=planes[0].lines.first_snap_line,
+        last_butt=max(row.butt for row in rows),
+        start_line=first.laid[0].left,
+        trim_line=first.laid[-1].right,
         period=period_of(shingle.sequence),
-        least_clearance=joints.least_clearance(up.count),
-        narrowest_end_piece=joints.narrowest_end_piece(up.count),
-        nails_per_strip=per_strip,
-        nails=sum(course.nails for course in laid),
-        bedding_area=sum((roof.slope_length - max(c.butt, 0.0)) * width for c in closing),
+        least_clearance=min(_clearances(planes)),
+        narrowest_end_piece=min(_end_widths(rows), default=shingle.length),
+        nails_per_strip=max(_per_strip(site, plane) for plane in site.surfaces.planes),
+        nails=sum(row.nails for row in rows),
+        bedding_area=fsum(row.bedding_area for row in rows),
+        exposed_area=fsum(row.exposed_area for row in rows),
     )
+
+
+def _clearances(planes: Sequence[PlaneShingled]) -> Iterator[float]:
+    """Give every clearance between neighbouring rows that are laid, starters among them."""
+    for plane in planes:
+        yield from (one.clearance for one in plane.starters)
+        yield from (one.clearance for one in plane.courses[:-1])
+
+
+def _end_widths(rows: Sequence[LaidCourse]) -> Iterator[float]:
+    """Give the widths of the pieces that end square at a rake, a wall or an opening."""
+    for row in rows:
+        yield from (piece.right - piece.left for piece in row.square_ends())

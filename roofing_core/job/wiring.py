@@ -13,6 +13,8 @@ from typing import Any, Generic, TypeVar
 
 from roofing_core.job.choices import Choices
 from roofing_core.measures.faults import Refused
+from roofing_core.roof.measuring import AnyRoof, measured
+from roofing_core.roof.outlines import Surfaces
 from roofing_core.roof.planes import Roof
 
 Made = TypeVar("Made")
@@ -24,11 +26,41 @@ class Site:
 
     Attributes:
         roof: The roof, measured.
+        surfaces: Its planes and lines.
         choices: The materials, and how the work is done.
     """
 
     roof: Roof
+    surfaces: Surfaces
     choices: Choices
+
+
+def site_of(roof: AnyRoof, choices: Choices | None = None) -> Site:
+    """Measure a roof and put the choices for it beside it.
+
+    Args:
+        roof: What was measured.
+        choices: The materials, and how the work is done; the defaults unless given.
+
+    Returns:
+        What every layer is asked from.
+
+    Raises:
+        Refused: The roof cannot be; names its fields.
+
+    Source:
+        `measured`.
+
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> site_of(SingleSlope(eave_length=168, slope_length=112, pitch=0.25)).roof.squares
+    1.3066666666666666
+    """
+    found = measured(roof)
+    return Site(
+        roof=found.roof,
+        surfaces=found.surfaces,
+        choices=Choices() if choices is None else choices,
+    )
 
 
 class Wired(Generic[Made]):

@@ -76,10 +76,13 @@ class GivenPlanes:
     Attributes:
         form: The form of the roof.
         planes: One entry per plane.
+        eave_overhang: How far the deck reaches past the walls at the eaves, level. An ice barrier
+            is measured from the wall.
     """
 
     form: Literal["planes"] = "planes"
     planes: tuple[GivenPlane, ...]
+    eave_overhang: Inches = 0.0
 
 
 def given_surfaces(roof: GivenPlanes) -> Surfaces:

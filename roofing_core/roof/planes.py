@@ -1,8 +1,8 @@
-"""The roof as measured, and the plane that everything is laid on.
+"""The single slope as measured, and the plane that everything is laid on.
 
-A single slope comes from its eave length and any two of slope length, run, rise and pitch.
-Plane coordinates: u along the eave from the left corner, seen from the ground facing the roof,
-and v up the slope.
+It comes from its eave length and any two of slope length, run, rise and pitch. Other forms are
+`forms`, every form measured is `measuring`. Plane coordinates: u along the eave from the left
+corner, seen from the ground facing the roof, and v up the slope.
 """
 
 from __future__ import annotations
@@ -17,10 +17,13 @@ from roofing_core.measures.faults import (
     refuse_if_any,
 )
 from roofing_core.measures.units import SQUARE, Inches, Pitch, Ratio, SquareInches, Squares
+from roofing_core.roof.outlines import RoofLine, RoofPlane, Surfaces, surfaces_of
 from roofing_core.roof.pitch import slope_factor
 from roofing_core.roof.slopes import slope, too_long
 
-Edge = Literal["eave", "rake", "ridge"]
+RoofForm = Literal[
+    "single_slope", "gable", "saltbox", "gambrel", "hip", "pyramid", "footprint", "planes"
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,23 +59,27 @@ class SingleSlope:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Roof:
-    """A single-slope roof with every measurement worked out, edge to edge of its deck.
+    """A roof with every measurement worked out, edge to edge of its deck.
+
+    A roof of several planes is described by its main plane, the largest one.
 
     Attributes:
         form: The form of the roof.
-        eave_length: Along the eave.
-        slope_length: Up the slope, eave to top edge.
-        run: Level, from the eave to below the top edge.
-        rise: Upright, from the eave to the top edge.
-        pitch: Rise over run.
-        slope_factor: Length up the slope for each unit of run.
+        eave_length: Along the eave; of a roof of several, all of them together.
+        slope_length: Up the slope of the main plane, eave to top edge.
+        run: Level, from the eave to below the top edge of the main plane.
+        rise: Upright, from the eave to the top edge of the main plane.
+        pitch: Rise over run of the main plane.
+        slope_factor: Length up the slope for each unit of run of the main plane.
         eave_overhang: How far the deck reaches past the wall at the eave, level.
-        area: On the slope.
+        area: On the slopes.
         squares: The same in squares of 100 ft2.
         plan_area: As seen from above.
+        lowest_pitch: Rise over run of the flattest plane.
+        steepest_pitch: Rise over run of the steepest plane.
     """
 
-    form: Literal["single_slope"]
+    form: RoofForm
     eave_length: Inches
     slope_length: Inches
     run: Inches
@@ -83,25 +90,8 @@ class Roof:
     area: SquareInches
     squares: Squares
     plan_area: SquareInches
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plane:
-    """One flat roof surface: a simple polygon with a kind on each edge.
-
-    Attributes:
-        name: What it is called in findings and steps.
-        corners: Corners (u, v), from the left end of the eave round by the right.
-        edges: The kind of each edge, from the edge that leaves the first corner.
-        pitch: Rise over run.
-        area: On the slope.
-    """
-
-    name: str
-    corners: tuple[tuple[Inches, Inches], ...]
-    edges: tuple[Edge, ...]
-    pitch: Pitch
-    area: SquareInches
+    lowest_pitch: Pitch
+    steepest_pitch: Pitch
 
 
 def measure(roof: SingleSlope) -> Roof:
@@ -157,11 +147,13 @@ def measure(roof: SingleSlope) -> Roof:
         area=area,
         squares=area / SQUARE,
         plan_area=eave_length * measured.run,
+        lowest_pitch=measured.pitch,
+        steepest_pitch=measured.pitch,
     )
 
 
-def planes(roof: Roof) -> tuple[Plane, ...]:
-    """Give the planes of a roof: one for a single slope, with its edges named.
+def planes(roof: Roof) -> tuple[RoofPlane, ...]:
+    """Give the planes of a single slope: one, with its edges named.
 
     The top edge of a single slope is a ridge with nothing on its far side.
 
@@ -169,7 +161,7 @@ def planes(roof: Roof) -> tuple[Plane, ...]:
         roof: The roof, measured.
 
     Returns:
-        One plane, its corners in plane coordinates.
+        One plane, its corners in plane coordinates and in space.
 
     Raises:
         Nothing: A measured roof has its planes.
@@ -180,13 +172,47 @@ def planes(roof: Roof) -> tuple[Plane, ...]:
     >>> planes(measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))[0].edges
     ('eave', 'rake', 'ridge', 'rake')
     """
-    wide, high = roof.eave_length, roof.slope_length
+    wide, high, run, rise = roof.eave_length, roof.slope_length, roof.run, roof.rise
     return (
-        Plane(
+        RoofPlane(
             name="slope",
             corners=((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)),
             edges=("eave", "rake", "ridge", "rake"),
+            lengths=(wide, high, wide, high),
+            beyond=("", "", "", ""),
+            points=((0.0, 0.0, 0.0), (wide, 0.0, 0.0), (wide, run, rise), (0.0, run, rise)),
             pitch=roof.pitch,
             area=roof.area,
+            plan_area=roof.plan_area,
         ),
     )
+
+
+def single_surface(roof: Roof) -> Surfaces:
+    """Give the one surface of a single slope, with its four lines.
+
+    Args:
+        roof: The roof, measured.
+
+    Returns:
+        Its plane and lines.
+
+    Raises:
+        Nothing: A measured roof has its planes.
+
+    Source:
+        Geometry.
+
+    >>> roof = measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> [line.kind for line in single_surface(roof).lines]
+    ['eave', 'rake', 'ridge', 'rake']
+    """
+    (plane,) = planes(roof)
+    ahead = (*plane.points[1:], plane.points[0])
+    lines = [
+        RoofLine(kind=kind, length=long, planes=(plane.name,), ends=(start, end))
+        for kind, long, start, end in zip(
+            plane.edges, plane.lengths, plane.points, ahead, strict=True
+        )
+    ]
+    return surfaces_of([plane], lines)

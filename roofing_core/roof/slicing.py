@@ -8,13 +8,15 @@ a band is made of trapezoids. How a region comes from a plane is `regions`.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import TypeVar
 
 from roofing_core.measures.units import Inches, SquareInches
 
 Point = tuple[Inches, Inches]
+Thing = TypeVar("Thing")
 
 #: Slabs thinner than this, in inches, are float dust.
 _THIN = 1e-9
@@ -251,29 +253,39 @@ def _across(sides: Sequence[Side], lower: float, upper: float) -> Iterator[Trape
 def _joined(layers: Sequence[Sequence[Trapezoid]]) -> list[list[Trapezoid]]:
     """Gather trapezoids of neighbouring layers that lie over each other, lowest first."""
     flat = [part for layer in layers for part in layer]
-    root = list(range(len(flat)))
-
-    def first(k: int) -> int:
-        while root[k] != k:
-            k = root[k]
-        return k
-
-    start = 0
-    for below, above in pairwise(layers):
-        middle = start + len(below)
-        for i, under in enumerate(below, start):
-            for k, over in enumerate(above, middle):
-                if _touch(under, over):
-                    root[first(k)] = first(i)
-        start = middle
-    groups: dict[int, list[Trapezoid]] = {}
-    for k, part in enumerate(flat):
-        groups.setdefault(first(k), []).append(part)
-    return list(groups.values())
+    return [[flat[k] for k in group] for group in gathered(flat, _touch)]
 
 
-def _touch(under: Trapezoid, over: Trapezoid) -> bool:
+def _touch(one: Trapezoid, other: Trapezoid) -> bool:
     """Tell whether one trapezoid stands on another by more than a point."""
+    under, over = (one, other) if one.lower < other.lower else (other, one)
     left = max(under.upper_left, over.lower_left)
     right = min(under.upper_right, over.lower_right)
-    return over.lower - under.upper <= _THIN and right - left > _THIN
+    return abs(over.lower - under.upper) <= _THIN and right - left > _THIN
+
+
+def gathered(things: Sequence[Thing], touch: Callable[[Thing, Thing], bool]) -> list[list[int]]:
+    """Gather what touches, directly or by way of others.
+
+    Args:
+        things: The things.
+        touch: Whether two of them touch.
+
+    Returns:
+        The places of the things in each group, in order.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The connected components of a graph.
+
+    >>> gathered([1, 5, 2, 9], lambda one, other: abs(one - other) == 1)
+    [[0, 2], [1], [3]]
+    """
+    groups: list[list[int]] = []
+    for k, thing in enumerate(things):
+        joined = [group for group in groups if any(touch(things[i], thing) for i in group)]
+        groups = [group for group in groups if group not in joined]
+        groups.append(sorted([k, *(i for group in joined for i in group)]))
+    return sorted(groups)

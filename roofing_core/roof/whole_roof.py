@@ -13,9 +13,19 @@ from roofing_core.measures.sentences import length, say
 from roofing_core.roof.covering import planes_over, uncovered_fault
 from roofing_core.roof.footprints import Deck, Footprint, Side, deck_outline
 from roofing_core.roof.form_limits import form_faults
-from roofing_core.roof.forms import Form, Gable, Gambrel, Hip, Pyramid, Saltbox, deck_sizes, oblong
+from roofing_core.roof.forms import (
+    Form,
+    Gable,
+    Gambrel,
+    Hip,
+    Named,
+    Pyramid,
+    Saltbox,
+    deck_sizes,
+    oblong,
+)
 from roofing_core.roof.outlines import Surfaces
-from roofing_core.roof.planes import SingleSlope, measure
+from roofing_core.roof.planes import SingleSlope, measure, single_surface
 from roofing_core.roof.skeleton import Skeleton, skeleton
 
 
@@ -38,6 +48,8 @@ def surfaces(roof: Form) -> Surfaces:
     >>> surfaces(Hip(length=432, width=288, pitch=6 / 12)).area / 144  # 24 x 36 ft
     965.9813662799091
     """
+    if isinstance(roof, SingleSlope):
+        return single_surface(measure(roof))
     plan = _footprint(roof)
     deck = deck_outline(plan)
     drawn = skeleton(deck.corners, [side.rises for side in deck.sides])
@@ -47,24 +59,14 @@ def surfaces(roof: Form) -> Surfaces:
     return found
 
 
-def _footprint(roof: Form) -> Footprint:
+def _footprint(roof: Named | Footprint) -> Footprint:
     """Give the outline of a form, and how the roof rises from its sides, from the front round."""
     if isinstance(roof, Footprint):
         return roof
-    if isinstance(roof, SingleSlope):
-        return _single_slope(roof)
     refuse_if_any(form_faults(roof))
     if isinstance(roof, Hip):
         return _hip(roof)
     return _pyramid(roof) if isinstance(roof, Pyramid) else _gabled(roof)
-
-
-def _single_slope(roof: SingleSlope) -> Footprint:
-    """Give the outline of a single slope: one eave, and a gable on each other side."""
-    whole = measure(roof)
-    eave = Side(pitch=whole.pitch, name="slope")
-    corners = oblong(whole.eave_length, whole.run)
-    return Footprint(corners=corners, sides=(eave, *[Side(end="gable")] * 3))
 
 
 def _hip(roof: Hip) -> Footprint:

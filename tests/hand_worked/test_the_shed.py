@@ -110,8 +110,7 @@ def test_what_length_and_area_would_have_said():
     # is 93.5: short of 100.
     count = shingle_count(
         100,
-        courses=20,
-        course_width=168.5,
+        course_lengths=20 * 168.5,
         slope_area=EAVE * SLOPE,
         shingle_length=LENGTH,
         exposure=EXPOSURE,

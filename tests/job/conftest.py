@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from roofing_core import Job
+from roofing_core import Job, SingleSlope
 
 
 @pytest.fixture(scope="session")
@@ -14,6 +14,6 @@ def clean(shed: Job) -> Job:
     """Give the example at 5:12 with 30 shingles in a bundle: 105 are used, 15 left, no findings."""
     return replace(
         shed,
-        roof=replace(shed.roof, pitch=5 / 12),
+        roof=SingleSlope(eave_length=168, slope_length=112, pitch=5 / 12),
         shingle=replace(shed.shingle, per_bundle=30),
     )

@@ -14,7 +14,7 @@ PLACES = [
     f"{part.name}.{field.name}"
     for part in fields(Choices)
     for field in fields(getattr(Choices(), part.name))
-    if field.name != "name"
+    if field.name != "name" and part.name != "valleying"
 ]
 
 #: Roofs on which one thing or another comes into play that others do not have.

@@ -11,8 +11,8 @@ from typing import Any, get_args, get_type_hints
 import pytest
 
 import roofing_core.job
-from roofing_core import Job, Refused, measure
-from roofing_core.job.wiring import Site, Wired
+from roofing_core import Job, Refused
+from roofing_core.job.wiring import Site, Wired, site_of
 from roofing_core.measures.faults import require_positive
 from tests.job.changing import at, changed
 
@@ -42,7 +42,7 @@ ARGUMENTS = [
 @pytest.fixture(scope="module")
 def site(shed: Job) -> Site:
     """Give the example roof, measured, with its choices."""
-    return Site(roof=measure(shed.roof), choices=shed.choices())
+    return site_of(shed.roof, shed.choices())
 
 
 def prefixed(place: str) -> str:

@@ -15,7 +15,8 @@ from hypothesis import strategies as st
 from shapely import box, unary_union
 
 from roofing_core import plan
-from roofing_core.job.shingles import LaidCourse, LaidStarter
+from roofing_core.layers.coursing.field import LaidCourse
+from roofing_core.layers.coursing.starters import LaidStarter
 from tests.recount.jobs import drawn
 
 # No roof here is over 60 ft, so float dust stays far under this many inches, or square inches.

@@ -50,7 +50,7 @@ def test_the_table_of_two_treatises(exposure, printed, column, width):
 def test_whole_shingles_for_a_square(exposure, printed, column, width):
     # Bought whole: the printed count, or one more where the treatise rounded down.
     count = shingle_count(
-        1, courses=1, course_width=1, slope_area=SQUARE, shingle_length=width, exposure=exposure
+        1, course_lengths=1, slope_area=SQUARE, shingle_length=width, exposure=exposure
     ).least_by_area
     assert 0 <= count - printed[0][column] <= 1
     assert (count - 1) * width * exposure < SQUARE <= count * width * exposure

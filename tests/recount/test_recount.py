@@ -147,6 +147,7 @@ def test_the_sums_over_all_courses_are_those_counted_by_hand(given):
     t = given.ticks
     eave, slope, piece = t["roof.eave_length"], t["roof.slope_length"], t["shingle.length"]
     width = eave + 2 * t["coursing.shingle_past_rake"]
+    past = t["coursing.starter_past_metal"] + t["coursing.course_past_starter"]
     pieces = sum(len(row.laid) for row in courses)
     joints = [row.joints(eave) for row in (starter, *courses)]
     ends = [end.right - end.left for row in courses for end in (row.laid[0], row.laid[-1])]
@@ -173,6 +174,7 @@ def test_the_sums_over_all_courses_are_those_counted_by_hand(given):
         "nails_per_strip": strip_nails(given),
         "nails": sum(nails_of(row, given, piece=piece) for row in courses),
         "bedding_area": bedded / INCH**2,
+        "exposed_area": pytest.approx(width * (slope + past) / INCH**2, rel=1e-12),
     }
 
 

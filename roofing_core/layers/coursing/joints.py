@@ -17,6 +17,7 @@ from roofing_core.layers.coursing.sequences import (
 )
 from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.faults import (
+    Fault,
     TooManyPieces,
     fault,
     negative,
@@ -214,11 +215,13 @@ def joint_pattern(
     refuse_if_any(
         [
             not_positive("eave_length", eave_length),
-            not_positive("shingle_length", shingle_length),
-            not_positive("starter_length", starter_length),
-            negative("shingle_past_rake", shingle_past_rake),
-            *sequence_faults(sequence, shingle_length=shingle_length),
-            trim_fault("starter_trim", starter_trim, shingle_length=starter_length),
+            *_joint_faults(
+                shingle_length=shingle_length,
+                sequence=sequence,
+                shingle_past_rake=shingle_past_rake,
+                starter_length=starter_length,
+                starter_trim=starter_trim,
+            ),
             None if courses >= 1 else fault("courses", str(courses), "1 or more"),
         ]
     )
@@ -249,6 +252,60 @@ def joint_pattern(
     )
 
 
+def check_joints(
+    *,
+    shingle_length: Inches,
+    sequence: tuple[Inches, ...],
+    shingle_past_rake: Inches,
+    starter_length: Inches,
+    starter_trim: Inches,
+) -> None:
+    """Refuse what rows cannot be cut by: lengths not over 0, trims that are on no piece.
+
+    Args:
+        shingle_length: As in `offsets`, and so are all the others.
+        sequence: Length trimmed from the first shingle of each course, repeating.
+        shingle_past_rake: How far shingles stand past the rake metal.
+        starter_length: Length of a starter piece.
+        starter_trim: Length trimmed from the first starter piece.
+
+    Raises:
+        Refused: A length or a trim cannot be; names each.
+
+    Source:
+        Geometry.
+
+    >>> check_joints(shingle_length=36, sequence=(0, 6), shingle_past_rake=0, starter_length=36,
+    ...              starter_trim=35.9)
+    """
+    refuse_if_any(
+        _joint_faults(
+            shingle_length=shingle_length,
+            sequence=sequence,
+            shingle_past_rake=shingle_past_rake,
+            starter_length=starter_length,
+            starter_trim=starter_trim,
+        )
+    )
+
+
+def _joint_faults(
+    *,
+    shingle_length: float,
+    sequence: tuple[float, ...],
+    shingle_past_rake: float,
+    starter_length: float,
+    starter_trim: float,
+) -> list[Fault | None]:
+    return [
+        not_positive("shingle_length", shingle_length),
+        not_positive("starter_length", starter_length),
+        negative("shingle_past_rake", shingle_past_rake),
+        *sequence_faults(sequence, shingle_length=shingle_length),
+        trim_fault("starter_trim", starter_trim, shingle_length=starter_length),
+    ]
+
+
 def limit_pieces(pieces: float) -> None:
     """Refuse more pieces than the limit, before any is laid.
 
@@ -265,5 +322,5 @@ def limit_pieces(pieces: float) -> None:
     """
     if pieces > MOST_PIECES:
         came = Amount(float(floor(pieces)), "count")
-        wanted = f"at most {MOST_PIECES} pieces on one plane: a smaller roof or larger shingles"
+        wanted = f"at most {MOST_PIECES} pieces on one roof: a smaller roof or larger shingles"
         raise TooManyPieces(fault("pieces", came, wanted))

@@ -1,23 +1,31 @@
-"""Pieces: every piece of every course and of the starter, and how many shingles they take.
+"""Pieces: every piece of a course or of the starter, on any plane, and its nails.
 
-Counted here is what a person alone with a hook blade uses: each piece from a shingle of its own,
-no offcut used again.
+A row is a pattern of joints along a level line, cut off by what bounds the plane there: rakes,
+hips, valleys, walls, openings. Counted here is what a person alone with a hook blade uses: each
+piece from a shingle of its own, no offcut used again.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from math import atan2, floor, pi
 from typing import Literal
 
-from roofing_core.layers.coursing.joints import JointRow
-from roofing_core.measures.counting import whole_pieces
+from roofing_core.layers.coursing.nailing import LEAST_NAILS
+from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.faults import require_positive
-from roofing_core.measures.units import Inches, SquareInches
+from roofing_core.measures.units import Inches, Radians, SquareInches
+from roofing_core.roof.cutting import Cut, Ring, cut_between
+from roofing_core.roof.slicing import Side, Stretch, Trapezoid
 
 End = Literal["factory", "cut"]
 
 #: A cut nearer than this to a factory end is that end.
 _SAME = 1e-9
+
+#: The angle of an end that is cut square.
+SQUARE_CUT = pi / 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,13 +33,21 @@ class Piece:
     """One piece of a course as it lies, and the part of its shingle that it is.
 
     Attributes:
-        number: From 1 at the left rake.
+        number: From 1 at the left.
         left: Where it begins, from the left corner of the deck.
         right: Where it ends.
         left_end: Whether its left end is the factory's or cut.
         right_end: Whether its right end is the factory's or cut, at the trim line.
+        left_angle: Of its left end with the butt, inside the piece; square but for hips, valleys
+            and rakes that lean.
+        right_angle: The same of its right end.
         shingle_from: Where it begins on its shingle, from the shingle's left end.
         shingle_to: Where it ends on its shingle.
+        nail_height: How far above the butt line it is nailed.
+        nails: Where each of its nails goes, from the left corner of the deck.
+        corners: Its outline (u, v) on the plane, counter-clockwise from its lower left corner; none
+            for a piece that is cut square and as high as its course.
+        cutouts: Outlines cut from its inside, round a pipe for instance; none for most.
     """
 
     number: int
@@ -39,13 +55,70 @@ class Piece:
     right: Inches
     left_end: End
     right_end: End
+    left_angle: Radians
+    right_angle: Radians
     shingle_from: Inches
     shingle_to: Inches
+    nail_height: Inches
+    nails: tuple[Inches, ...]
+    corners: tuple[tuple[Inches, Inches], ...]
+    cutouts: tuple[tuple[tuple[Inches, Inches], ...], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strip:
+    """What a row is cut from.
+
+    Attributes:
+        length: Of a whole strip.
+        nails: Where the nails of a whole strip go, from its left end.
+        end_distance: From each end to its nail, where too few of the strip's own are left.
+    """
+
+    length: Inches
+    nails: tuple[Inches, ...]
+    end_distance: Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ValleyLine:
+    """The middle of a valley that ends a row, of which nails keep clear.
+
+    Attributes:
+        line: The middle of the valley, on the plane.
+        clear: How far from it, along the row, no nail goes.
+    """
+
+    line: Side
+    clear: Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """A level row on a plane: what it is cut from and how it lies.
+
+    Attributes:
+        butt: Height of its lower edge.
+        lower: Height from which it covers the plane, the butt or where the plane begins above it.
+        upper: Height of its upper edge, trimmed at the top of the plane.
+        start_line: The line from which its joints are counted, which most rows begin on.
+        trim: Length trimmed from the strip that begins at the start line.
+        nail_height: How far above the butt it is nailed.
+        edge_distance: No nail nearer than this to the top of a piece, where that is cut off lower.
+    """
+
+    butt: Inches
+    lower: Inches
+    upper: Inches
+    start_line: Inches
+    trim: Inches
+    nail_height: Inches
+    edge_distance: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShingleCount:
-    """Shingles for the courses of one plane, and what an area would have said.
+    """Shingles for the courses of a roof, and what an area would have said.
 
     Attributes:
         shingles: One for each piece, no offcut used again.
@@ -59,72 +132,228 @@ class ShingleCount:
 
 
 def pieces_of(
-    row: JointRow, *, shingle_length: Inches, start_line: Inches, trim_line: Inches
+    stretches: Sequence[Stretch],
+    *,
+    row: Row,
+    strip: Strip,
+    valleys: Mapping[int, ValleyLine] | None = None,
 ) -> tuple[Piece, ...]:
-    """Cut the pieces of one course.
+    """Cut the pieces of one row on a plane.
 
-    The first piece is a shingle without its trim; each next one is a whole shingle; the last is
-    trimmed at the trim line.
+    Joint i stands at ``start_line + length - trim + i * length``, i any whole number; pieces lie
+    between joints, cut off by the outline of the plane. The nails of a piece are those of its strip
+    that still lie on it, in no valley; where fewer than two are left, one near each end.
 
     Args:
-        row: The course's trim and count of pieces.
-        shingle_length: Length of a shingle.
-        start_line: Where the course starts.
-        trim_line: Where it is trimmed.
+        stretches: Where the row lies on the plane, from the left; see `slicing`.
+        row: How the row lies.
+        strip: What it is cut from.
+        valleys: The valleys that bound the plane, by the places of its edges.
 
     Returns:
-        One entry per piece, from the left.
+        One entry per piece, from the left. A strip that comes apart, round a notch, gives two.
 
     Raises:
-        Nothing: `offsets` checks what it is given.
+        Nothing: `courses` and `joints` check what they are given.
 
     Source:
-        Geometry.
+        Geometry; never fewer than two nails in a cut piece: trade press, as restated.
 
-    >>> from roofing_core.layers.coursing.joints import joint_row
-    >>> row = joint_row(6, shingle_length=36, start_line=0, trim_line=60, edge=60)
-    >>> [p.right_end for p in pieces_of(row, shingle_length=36, start_line=0, trim_line=60)]
-    ['factory', 'cut']
+    >>> from roofing_core.roof.slicing import Region
+    >>> end = Region([[(0, 0), (48, 0), (24, 24)]])
+    >>> row = Row(butt=0, lower=0, upper=6, start_line=0, trim=0, nail_height=4)
+    >>> strip = Strip(length=36, nails=(1, 35), end_distance=1)
+    >>> [(p.left, p.right, p.nails) for p in pieces_of(end.between(0, 6), row=row, strip=strip)]
+    [(0, 36, (5.0, 35)), (36, 48, (37, 43.0))]
     """
-    first_end = start_line + shingle_length - row.trim
-    made = []
-    left, from_left = start_line, row.trim
-    for i in range(row.pieces):
-        whole_to = first_end + i * shingle_length
-        right = min(whole_to, trim_line)
-        made.append(
-            Piece(
-                number=i + 1,
-                left=left,
-                right=right,
-                left_end="cut" if from_left > _SAME else "factory",
-                right_end="cut" if whole_to - trim_line > _SAME else "factory",
-                shingle_from=from_left,
-                shingle_to=from_left + (right - left),
-            )
-        )
-        left, from_left = whole_to, 0.0
+    cutter = _Cutter(row, strip, valleys or {})
+    made: list[Piece] = []
+    for stretch in stretches:
+        for cell in cutter.cells(stretch):
+            made.extend(cutter.pieces(stretch, *cell, number=len(made) + 1))
     return tuple(made)
+
+
+_Cell = tuple[float, float, float, float]
+
+
+class _Cutter:
+    """Cuts the pieces of one row."""
+
+    def __init__(self, row: Row, strip: Strip, valleys: Mapping[int, ValleyLine]) -> None:
+        self.row, self.strip, self.valleys = row, strip, valleys
+        self.first_joint = row.start_line + (strip.length - row.trim)
+
+    def cells(self, stretch: Stretch) -> Iterator[_Cell]:
+        """Give each strip that a stretch meets: its ends, and the ends of what it can cover."""
+        long, dust = self.strip.length, DUST * self.strip.length
+        i = floor((stretch.left + dust - self.first_joint) / long) + 1
+        start = self._joint(i - 1) if i else self.row.start_line - self.row.trim
+        while True:
+            end = self._joint(i)
+            yield start, end, max(start, stretch.left), min(end, stretch.right)
+            if end >= stretch.right - dust:
+                return
+            start, i = end, i + 1
+
+    def _joint(self, i: int) -> float:
+        return self.first_joint + i * self.strip.length
+
+    def pieces(
+        self, stretch: Stretch, start: float, end: float, left: float, right: float, *, number: int
+    ) -> Iterator[Piece]:
+        """Give the piece of one strip, or its pieces."""
+        if _is_whole(stretch, left, right) and self._is_full(stretch):
+            if left == start and right == end:
+                yield self._whole(start, end, number)
+            else:
+                nails = self._nails(start, [(left, right)])
+                yield self._piece(start, end, left, right, number, nails=nails)
+            return
+        for cut in cut_between(stretch, left, right):
+            yield self._cut(cut, start, end, number)
+            number += 1
+
+    def _is_full(self, stretch: Stretch) -> bool:
+        return stretch.lower == self.row.lower and stretch.upper == self.row.upper
+
+    def _whole(self, start: float, end: float, number: int) -> Piece:
+        return Piece(
+            number=number,
+            left=start,
+            right=end,
+            left_end="factory",
+            right_end="factory",
+            left_angle=SQUARE_CUT,
+            right_angle=SQUARE_CUT,
+            shingle_from=0.0,
+            shingle_to=end - start,
+            nail_height=self.row.nail_height,
+            nails=tuple([start + nail for nail in self.strip.nails]),
+            corners=(),
+            cutouts=(),
+        )
+
+    def _cut(self, cut: Cut, start: float, end: float, number: int) -> Piece:
+        height = self._nail_height(cut)
+        parts = cut.at(self.row.butt + height)
+        nails = self._nails(start, [self._clear(*part, self.row.butt + height) for part in parts])
+        return self._piece(
+            start, end, cut.left, cut.right, number,
+            nails=nails, height=height, corners=cut.corners, cutouts=cut.cutouts,
+        )  # fmt: skip
+
+    def _nail_height(self, cut: Cut) -> float:
+        """Give where a cut piece is nailed: as its course, or as far up as it allows."""
+        middle = (cut.lower + cut.upper) / 2
+        if cut.lower >= self.row.butt + self.row.nail_height:
+            return middle - self.row.butt
+        highest = max(middle, cut.upper - self.row.edge_distance)
+        return min(self.row.nail_height, highest - self.row.butt)
+
+    def _clear(
+        self, left: float, right: float, part: Trapezoid, height: float
+    ) -> tuple[float, float]:
+        """Give where nails may go between two ends of a piece: clear of a valley in them."""
+        if (valley := self.valleys.get(part.left.edge)) is not None:
+            left = max(left, valley.line.at(height) + valley.clear)
+        if (valley := self.valleys.get(part.right.edge)) is not None:
+            right = min(right, valley.line.at(height) - valley.clear)
+        return left, right
+
+    def _nails(self, start: float, room: Sequence[tuple[float, float]]) -> tuple[float, ...]:
+        """Give a piece its strip's nails where there is room, or one near each end."""
+        own = [start + nail for nail in self.strip.nails]
+        kept = [
+            nail
+            for left, right in room
+            for nail in own
+            if left + DUST < nail < right - DUST
+        ]  # fmt: skip
+        if len(kept) >= LEAST_NAILS:
+            return tuple(kept)
+        left, right = max(room, key=lambda one: one[1] - one[0], default=(0.0, 0.0))
+        if right <= left:
+            return ()
+        inset = min(self.strip.end_distance, (right - left) / 4)
+        return left + inset, right - inset
+
+    def _piece(
+        self,
+        start: float,
+        end: float,
+        left: float,
+        right: float,
+        number: int,
+        *,
+        nails: tuple[float, ...],
+        height: float | None = None,
+        corners: Ring = (),
+        cutouts: tuple[Ring, ...] = (),
+    ) -> Piece:
+        begins = self.row.trim if left == self.row.start_line and left != start else left - start
+        left_angle, right_angle = _angles(corners)
+        return Piece(
+            number=number,
+            left=left,
+            right=right,
+            left_end="cut" if begins > _SAME else "factory",
+            right_end="cut" if end - right > _SAME else "factory",
+            left_angle=left_angle,
+            right_angle=right_angle,
+            shingle_from=begins,
+            shingle_to=begins + (right - left),
+            nail_height=self.row.nail_height if height is None else height,
+            nails=nails,
+            corners=corners,
+            cutouts=cutouts,
+        )
+
+
+def _is_whole(stretch: Stretch, left: float, right: float) -> bool:
+    """Tell whether a stretch covers all of its height between two upright lines."""
+    parts = stretch.parts
+    if len(parts) == 1:
+        return _spans(parts[0], left, right)
+    floors = {part.lower for part in parts}
+    return len({part.lower for part in parts if _spans(part, left, right)}) == len(floors)
+
+
+def _spans(part: Trapezoid, left: float, right: float) -> bool:
+    return (
+        part.lower_left <= left
+        and part.upper_left <= left
+        and part.lower_right >= right
+        and part.upper_right >= right
+    )
+
+
+def _angles(corners: Ring) -> tuple[float, float]:
+    """Give the angles of the left and right ends with the butt, inside the piece."""
+    if not corners:
+        return SQUARE_CUT, SQUARE_CUT
+    (u, v), *_, (left_u, left_v) = corners
+    right = 1 if corners[1][1] == v else 0
+    (base_u, base_v), (right_u, right_v) = corners[right], corners[right + 1]
+    return atan2(left_v - v, left_u - u), pi - atan2(right_v - base_v, right_u - base_u)
 
 
 def shingle_count(
     pieces: int,
     *,
-    courses: int,
-    course_width: Inches,
+    course_lengths: Inches,
     slope_area: SquareInches,
     shingle_length: Inches,
     exposure: Inches,
 ) -> ShingleCount:
     """Count shingles piece by piece, beside what the length and the area would have said.
 
-    ``least_by_length = courses * course_width / shingle_length`` and
+    ``least_by_length = course_lengths / shingle_length`` and
     ``least_by_area = slope_area / (shingle_length * exposure)``, in whole shingles.
 
     Args:
         pieces: Pieces laid.
-        courses: How many courses.
-        course_width: Start line to trim line.
+        course_lengths: Of all courses together, each at its longest.
         slope_area: Of the deck.
         shingle_length: Length of a shingle.
         exposure: How much of each course shows.
@@ -138,13 +367,13 @@ def shingle_count(
     Source:
         Arithmetic.
 
-    >>> shingle_count(100, courses=20, course_width=168.5, slope_area=168 * 112,
+    >>> shingle_count(100, course_lengths=20 * 168.5, slope_area=168 * 112,
     ...               shingle_length=39.375, exposure=5.625)
     ShingleCount(shingles=100, least_by_length=86, least_by_area=85)
     """
     require_positive("in", shingle_length=shingle_length, exposure=exposure)
     return ShingleCount(
         shingles=pieces,
-        least_by_length=whole_pieces(courses * course_width / shingle_length),
+        least_by_length=whole_pieces(course_lengths / shingle_length),
         least_by_area=whole_pieces(slope_area / (shingle_length * exposure)),
     )

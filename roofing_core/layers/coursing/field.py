@@ -1,0 +1,393 @@
+"""The field: every course of one plane, laid piece by piece within its outline.
+
+Heights and trims come from `courses` and from the trim sequence; `pieces` cuts one row. What goes
+under the first course is `starters`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from math import floor
+
+from roofing_core.layers.coursing.courses import Course, Courses
+from roofing_core.layers.coursing.joints import clearance_between
+from roofing_core.layers.coursing.outline import is_lower
+from roofing_core.layers.coursing.pieces import (
+    SQUARE_CUT,
+    Piece,
+    Row,
+    Strip,
+    ValleyLine,
+    pieces_of,
+)
+from roofing_core.measures.counting import DUST
+from roofing_core.measures.units import Inches, SquareInches
+from roofing_core.roof.outlines import RoofPlane
+from roofing_core.roof.polygons import signed_area
+from roofing_core.roof.slicing import Region, Stretch
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidCourse:
+    """One course as it is laid: its lines, its joints, its pieces and its nails.
+
+    Attributes:
+        number: From 1 at the eave of its plane.
+        butt: Height of the lower edge, up the slope from the outer face of the eave metal.
+        snap_line: Height of the chalk line for the tops of the shingles.
+        exposure: How much of the course shows.
+        top_trim: How much is trimmed off the top of the shingles.
+        nailable: Whether it is nailed in its nail zone; if not it closes the roof, or a part of
+            it: bedded, top-nailed and dabbed under the ridge metal or the caps.
+        nail_line: Height at which it is nailed.
+        trim: Length trimmed from the left of its first shingle.
+        pieces: How many pieces it takes.
+        joints: Where its pieces meet on the deck, from the left corner.
+        clearance: Least distance from one of its joints to one of the next course up.
+        clearance_two: The same to the second course up.
+        overhang: How far the last shingle runs past the trim line before it is trimmed.
+        nails: Nails in its pieces.
+        laid: One entry per piece, from the left.
+        plane: The plane that it lies on.
+        length: From its left end to its right end, at its longest.
+        exposed_area: Of all that shows of it, past the eave and the rakes too.
+        area: Of all its pieces as they lie, what the next courses cover included.
+        bedding_area: Of asphalt cement under it, where it closes the roof; 0 for most.
+    """
+
+    number: int
+    butt: Inches
+    snap_line: Inches
+    exposure: Inches
+    top_trim: Inches
+    nailable: bool
+    nail_line: Inches
+    trim: Inches
+    pieces: int
+    joints: tuple[Inches, ...]
+    clearance: Inches
+    clearance_two: Inches
+    overhang: Inches
+    nails: int
+    laid: tuple[Piece, ...]
+    plane: str
+    length: Inches
+    exposed_area: SquareInches
+    area: SquareInches
+    bedding_area: SquareInches
+
+    def square_ends(self) -> tuple[Piece, ...]:
+        """Give the pieces that end square where the course does: at a rake, a wall, an opening."""
+        laid = self.laid
+        return tuple(
+            piece
+            for k, piece in enumerate(laid)
+            if (_begins(laid, k) and piece.left_angle == SQUARE_CUT)
+            or (_begins(laid, k + 1) and piece.right_angle == SQUARE_CUT)
+        )
+
+
+def _begins(laid: tuple[Piece, ...], k: int) -> bool:
+    """Tell whether a stretch begins with piece k, or ends before it."""
+    return k in (0, len(laid)) or laid[k].left - laid[k - 1].right > DUST
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Field:
+    """One plane made ready for its courses.
+
+    Attributes:
+        plane: The plane.
+        deck: Its region as it is.
+        region: What its shingles cover.
+        valleys: Its valleys, of which nails keep clear, by the places of its edges.
+        start_line: The line from which joints are counted, where most courses start.
+        sequence: Length trimmed from the first shingle of each course, repeating.
+        edge_distance: No nail nearer than this to the top edge of the deck.
+    """
+
+    plane: RoofPlane
+    deck: Region
+    region: Region
+    valleys: Mapping[int, ValleyLine]
+    start_line: Inches
+    sequence: tuple[Inches, ...]
+    edge_distance: Inches
+
+
+def start_line_of(plane: RoofPlane, *, past_rake: Inches) -> Inches:
+    """Give the line from which joints are counted: past a rake on the left, or the corner there.
+
+    Args:
+        plane: The plane.
+        past_rake: How far shingles stand past the metal of rakes.
+
+    Returns:
+        Its u.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Common practice, no published source: courses are laid from the left rake; where there is
+        none, from a line square to the eave through its left corner.
+
+    >>> from roofing_core.roof.forms import Gable, Hip
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> gable = surfaces(Gable(length=168, width=120, pitch=0.75)).planes[0]
+    >>> hip = surfaces(Hip(length=168, width=120, pitch=0.75)).planes[0]
+    >>> start_line_of(gable, past_rake=0.25), start_line_of(hip, past_rake=0.25)
+    (-0.25, 0.0)
+    """
+    return -past_rake if plane.edges[-1] == "rake" else 0.0
+
+
+def lay_courses(
+    field: Field, lines: Courses, *, strip: Strip, nail_low: Inches
+) -> tuple[LaidCourse, ...]:
+    """Lay every course of a plane.
+
+    Args:
+        field: The plane made ready.
+        lines: Where its courses lie up the slope, from `courses`.
+        strip: What they are cut from.
+        nail_low: Low edge of the nail zone above the butt.
+
+    Returns:
+        One entry per course, eave first. Courses of which nothing lies on the plane are left out.
+        Courses that are cut alike share their pieces.
+
+    Raises:
+        Nothing: `courses` and `joints` check what they are given.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.layers.coursing.courses import courses
+    >>> from roofing_core.roof.forms import Pyramid
+    >>> from roofing_core.roof.regions import region_of
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> plane = surfaces(Pyramid(length=96, width=96, pitch=0.75)).planes[0]
+    >>> region = region_of(plane, past={"eave": 0.5})
+    >>> field = Field(plane=plane, deck=region_of(plane), region=region, valleys={}, start_line=0,
+    ...               sequence=(0, 6), edge_distance=0.75)
+    >>> lines = courses(60, shingle_height=12, exposure=5)
+    >>> strip = Strip(length=36, nails=(1, 13, 23, 35), end_distance=1)
+    >>> [course.pieces for course in lay_courses(field, lines, strip=strip, nail_low=5.5)]
+    [4, 3, 3, 3, 3, 3, 3, 3, 2, 1, 1, 1, 1]
+    """
+    laying = _Laying(field, strip, nail_low)
+    rows = [laying.row(line, lines) for line in lines.courses]
+    rows = [row for row in rows if row.pieces]
+    above = [row.joints for row in rows]
+    if rows:
+        above += laying.as_if_above(rows[-1], 2)
+    return tuple(laying.laid(row, above[k + 1], above[k + 2]) for k, row in enumerate(rows))
+
+
+def joints_on(
+    stretches: Sequence[Stretch],
+    on_deck: Sequence[Stretch],
+    *,
+    trim: Inches,
+    field: Field,
+    long: Inches,
+) -> tuple[Inches, ...]:
+    """Give where the pieces of a row meet on the deck.
+
+    ``start_line + long - trim + i * long``, i any whole number, within the row and the deck.
+
+    Args:
+        stretches: Where the row lies.
+        on_deck: Where the deck lies at its height.
+        trim: Length trimmed from the strip that begins at the start line.
+        field: The plane made ready.
+        long: Length of a whole strip.
+
+    Returns:
+        From the left.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.roof.forms import Hip
+    >>> from roofing_core.roof.regions import region_of
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> plane = surfaces(Hip(length=168, width=120, pitch=0.75)).planes[0]
+    >>> deck = region_of(plane)
+    >>> field = Field(plane=plane, deck=deck, region=deck, valleys={}, start_line=0, sequence=(0,),
+    ...               edge_distance=0.75)
+    >>> joints_on(deck.between(0, 5), deck.between(0, 5), trim=4, field=field, long=36)
+    (32, 68, 104, 140)
+    """
+    first, dust = field.start_line + (long - trim), DUST * long
+    found = []
+    for one in stretches:
+        i = floor((one.left + dust - first) / long) + 1
+        while (joint := first + i * long) < one.right - dust:
+            if any(deck.left < joint < deck.right for deck in on_deck):
+                found.append(joint)
+            i += 1
+    return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A row cut: a course before it is held against those above it."""
+
+    line: Course
+    trim: float
+    stretches: tuple[Stretch, ...]
+    deck: tuple[Stretch, ...]
+    pieces: tuple[Piece, ...]
+    joints: tuple[float, ...]
+    exposed: float
+
+
+class _Laying:
+    """Lays the courses of one plane. Rows that are cut alike are cut once."""
+
+    def __init__(self, field: Field, strip: Strip, nail_low: float) -> None:
+        self.field, self.strip, self.nail_low = field, strip, nail_low
+        self.tops = sorted(_level_tops(field.plane))
+        self._cut_before: dict[object, tuple[tuple[Piece, ...], tuple[float, ...]]] = {}
+
+    def row(self, line: Course, lines: Courses) -> _Row:
+        region, deck = self.field.region, self.field.deck
+        last = line.number == lines.count
+        next_butt = region.highest if last else lines.courses[line.number].butt
+        stretches = region.between(line.butt, line.snap_line)
+        on_deck = deck.between(line.butt, next_butt)
+        sequence = self.field.sequence
+        trim = sequence[(line.number - 1) % len(sequence)]
+        pieces, joints = self._cut(line, trim, stretches, on_deck)
+        showing = region.between(line.butt, next_butt)
+        exposed = sum(one.area() for one in showing)
+        return _Row(line, trim, stretches, on_deck, pieces, joints, exposed)
+
+    def _cut(
+        self,
+        line: Course,
+        trim: float,
+        stretches: tuple[Stretch, ...],
+        on_deck: tuple[Stretch, ...],
+    ) -> tuple[tuple[Piece, ...], tuple[float, ...]]:
+        region = self.field.region
+        row = Row(
+            butt=line.butt,
+            lower=max(line.butt, region.lowest),
+            upper=min(line.snap_line, region.highest),
+            start_line=self.field.start_line,
+            trim=trim,
+            nail_height=line.nail_line - line.butt,
+            edge_distance=self.field.edge_distance,
+        )
+        alike = self._alike(row, stretches, on_deck)
+        if alike not in self._cut_before:
+            pieces = pieces_of(stretches, row=row, strip=self.strip, valleys=self.field.valleys)
+            found = (
+                pieces,
+                joints_on(stretches, on_deck, trim=trim, field=self.field, long=self.strip.length),
+            )
+            if alike is None:
+                return found
+            self._cut_before[alike] = found
+        return self._cut_before[alike]
+
+    def _alike(
+        self, row: Row, stretches: tuple[Stretch, ...], on_deck: tuple[Stretch, ...]
+    ) -> object:
+        """Give what a row of plain rectangles is cut by; None where any is cut on the slope."""
+        upright = all(
+            one.lower == row.lower and one.upper == row.upper and _is_upright(one)
+            for one in stretches
+        )
+        if not upright:
+            return None
+        ends = tuple((one.left, one.right) for one in (*stretches, *on_deck))
+        return row.trim, row.nail_height, len(stretches), ends
+
+    def as_if_above(self, row: _Row, count: int) -> list[tuple[float, ...]]:
+        """Give the joints of the next courses, as the sequence goes on over the last one."""
+        sequence = self.field.sequence
+        return [
+            joints_on(
+                row.stretches,
+                row.deck,
+                trim=sequence[(row.line.number - 1 + k) % len(sequence)],
+                field=self.field,
+                long=self.strip.length,
+            )
+            for k in range(1, count + 1)
+        ]
+
+    def laid(self, row: _Row, above: tuple[float, ...], above_two: tuple[float, ...]) -> LaidCourse:
+        line, last = row.line, row.pieces[-1]
+        long = row.stretches[-1].right - row.stretches[0].left
+        return LaidCourse(
+            number=line.number,
+            butt=line.butt,
+            snap_line=line.snap_line,
+            exposure=line.exposure,
+            top_trim=line.top_trim,
+            nailable=line.nailable and not self._closes_in_part(line),
+            nail_line=line.nail_line,
+            trim=row.trim,
+            pieces=len(row.pieces),
+            joints=row.joints,
+            clearance=clearance_between(row.joints, above, none=long),
+            clearance_two=clearance_between(row.joints, above_two, none=long),
+            overhang=max(0.0, self.strip.length - last.shingle_to),
+            nails=sum(len(piece.nails) for piece in row.pieces),
+            laid=row.pieces,
+            plane=self.field.plane.name,
+            length=sum(one.right - one.left for one in row.stretches),
+            exposed_area=row.exposed,
+            area=sum(one.area() for one in row.stretches),
+            bedding_area=self._bedding(row),
+        )
+
+    def _bedding(self, row: _Row) -> float:
+        """Give the area to bed: all of a closing course, or its pieces that a lower edge cuts."""
+        line, region = row.line, self.field.region
+        if not line.nailable:
+            bedded = region.between(max(line.butt, 0.0), region.highest)
+            return sum(one.area() for one in bedded)
+        if not self._closes_in_part(line):
+            return 0.0
+        height = line.nail_line - line.butt
+        return sum(
+            signed_area(piece.corners)
+            for piece in row.pieces
+            if piece.corners and piece.nail_height < height - DUST
+        )
+
+    def _closes_in_part(self, line: Course) -> bool:
+        """Tell whether a lower top edge of the plane leaves no room for the nail zone below it."""
+        return any(
+            line.butt < top - DUST
+            and line.butt + self.nail_low > top - self.field.edge_distance + DUST
+            for top in self.tops
+            if top < self.field.region.highest - DUST
+        )
+
+
+def _is_upright(stretch: Stretch) -> bool:
+    """Tell whether a stretch is a plain rectangle."""
+    part = stretch.parts[0]
+    return (
+        len(stretch.parts) == 1
+        and part.lower_left == part.upper_left
+        and part.lower_right == part.upper_right
+    )
+
+
+def _level_tops(plane: RoofPlane) -> Iterator[float]:
+    """Give the heights of the level edges that a plane ends in at its top."""
+    for k, kind in enumerate(plane.edges):
+        if kind in {"ridge", "headwall", "pitch_break"} and not is_lower(plane, k):
+            yield plane.corners[k][1]

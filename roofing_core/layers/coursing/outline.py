@@ -1,0 +1,198 @@
+"""Outline: how far the shingles of a plane stand past each of its edges, or stop short of it.
+
+Past the metal at eaves and rakes, up to hips, ridges and walls, and at a valley as its way of
+being laid asks: short of the middle where it is open or cut, across it where they run through.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import hypot
+from typing import Literal
+
+from roofing_core.layers.coursing.pieces import ValleyLine
+from roofing_core.measures.units import Inches, Ratio
+from roofing_core.roof.outlines import EdgeKind, RoofPlane
+from roofing_core.roof.regions import Hole, Moved, region_of
+from roofing_core.roof.slicing import Region, Side
+
+ValleyMethod = Literal["open", "closed_cut"]
+
+#: Trade manuals, from memory: an open valley shows 6 in of metal at its top, and 1/8 in more for
+#: every foot down.
+EXPOSED_WIDTH, WIDENING = 6.0, 1 / 96
+
+#: From memory, the shingle makers' association: in a closed-cut valley the shingles of one plane
+#: run 12 in or more past its middle, those of the other are cut 2 in short of it, and no nail
+#: stands within 6 in of the middle of any valley.
+RUN_THROUGH, CUT_BACK, NAILS_CLEAR = 12.0, 2.0, 6.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ValleyWay:
+    """How shingles are laid at valleys.
+
+    Attributes:
+        method: Open over metal, or closed with one plane's shingles cut over the other's.
+        exposed_width: Of an open valley between the shingles, at its top.
+        widening: How much wider an open valley shows for each unit of its length downhill.
+        cut_back: How far from the middle the shingles of the second plane are cut, where closed.
+        run_through: How far past the middle those of the first plane run, where closed.
+        nails_clear: No nail nearer than this to the middle.
+    """
+
+    method: ValleyMethod = "open"
+    exposed_width: Inches = EXPOSED_WIDTH
+    widening: Ratio = WIDENING
+    cut_back: Inches = CUT_BACK
+    run_through: Inches = RUN_THROUGH
+    nails_clear: Inches = NAILS_CLEAR
+
+
+def is_lower(plane: RoofPlane, k: int) -> bool:
+    """Tell whether an edge is one that courses start from: an eave, or a pitch break below.
+
+    Args:
+        plane: The plane.
+        k: Place of the edge.
+
+    Returns:
+        Whether a starter lies along it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry: edges are walked with the plane on the left.
+
+    >>> from roofing_core.roof.forms import Gambrel
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> barn = Gambrel(length=240, width=200, pitch=1.5, upper_pitch=0.5, break_run=40)
+    >>> lower, upper = surfaces(barn).planes[:2]
+    >>> is_lower(lower, 0), is_lower(lower, 2), is_lower(upper, 0)
+    (True, False, True)
+    """
+    (u, _), (next_u, _) = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
+    return plane.edges[k] == "eave" or (plane.edges[k] == "pitch_break" and next_u > u)
+
+
+def runs_through(plane: RoofPlane, other: RoofPlane) -> bool:
+    """Tell whether a plane's shingles run through a closed valley, and the other's are cut.
+
+    Those of the plane with the lower pitch; of equal pitches, of the smaller plane, which sheds
+    less water; of equal planes, of the one whose name comes first.
+
+    Args:
+        plane: The plane.
+        other: The plane beyond the valley.
+
+    Returns:
+        Whether its shingles run through.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Common practice, no published source.
+
+    >>> from roofing_core.roof.forms import Hip
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> front, end = surfaces(Hip(length=400, width=240, pitch=0.5)).planes[:2]
+    >>> runs_through(end, front), runs_through(front, end)
+    (True, False)
+    """
+    rank = (plane.pitch, plane.area, plane.name)
+    return rank < (other.pitch, other.area, other.name)
+
+
+def shingled_region(
+    plane: RoofPlane,
+    *,
+    planes: Sequence[RoofPlane],
+    past_eave: Inches,
+    past_rake: Inches,
+    valley: ValleyWay,
+    holes: Sequence[Hole] = (),
+) -> Region:
+    """Give the region that the shingles of a plane cover.
+
+    Args:
+        plane: The plane.
+        planes: All planes of the roof, to know which runs through a valley.
+        past_eave: How far the first course stands past the metal of eaves and pitch breaks.
+        past_rake: How far shingles stand past the metal of rakes.
+        valley: How shingles are laid at valleys.
+        holes: The openings in the plane, each as (left, right, lower, upper).
+
+    Returns:
+        The region.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry; the distances are the caller's.
+
+    >>> from roofing_core.roof.forms import Gable
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> front, _ = surfaces(Gable(length=168, width=120, pitch=0.75)).planes
+    >>> shingled_region(front, planes=(), past_eave=0.5, past_rake=0.25, valley=ValleyWay()).area()
+    12721.75
+    """
+    by_name = {one.name: one for one in planes}
+
+    def moved(k: int, kind: EdgeKind) -> Moved:
+        if kind == "rake":
+            return past_rake, past_rake
+        if kind != "valley":
+            return (past_eave, past_eave) if is_lower(plane, k) else (0.0, 0.0)
+        if valley.method == "closed_cut":
+            through = runs_through(plane, by_name[plane.beyond[k]])
+            at = valley.run_through if through else -valley.cut_back
+            return at, at
+        return _open_valley(plane, k, valley)
+
+    return region_of(
+        plane, past=[moved(k, kind) for k, kind in enumerate(plane.edges)], holes=holes
+    )
+
+
+def _open_valley(plane: RoofPlane, k: int, valley: ValleyWay) -> Moved:
+    top = -valley.exposed_width / 2
+    foot = top - valley.widening * plane.lengths[k] / 2
+    rises = plane.corners[(k + 1) % len(plane.corners)][1] > plane.corners[k][1]
+    return (foot, top) if rises else (top, foot)
+
+
+def valley_lines(plane: RoofPlane, *, nails_clear: Inches) -> dict[int, ValleyLine]:
+    """Give the valleys of a plane, of which nails keep clear.
+
+    ``clear = nails_clear * length / height`` along a course.
+
+    Args:
+        plane: The plane.
+        nails_clear: No nail nearer than this to the middle of a valley.
+
+    Returns:
+        One entry per sloping valley, by the place of its edge.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.roof.forms import Hip
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> valley_lines(surfaces(Hip(length=400, width=240, pitch=0.5)).planes[0], nails_clear=6)
+    {}
+    """
+    found = {}
+    for k, kind in enumerate(plane.edges):
+        start, end = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
+        high = abs(end[1] - start[1])
+        if kind == "valley" and high > 0:
+            clear = nails_clear * hypot(end[0] - start[0], high) / high
+            found[k] = ValleyLine(line=Side(start, end, k), clear=clear)
+    return found

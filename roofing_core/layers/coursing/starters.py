@@ -1,0 +1,145 @@
+"""Starters: the strip under the first course, along every eave and pitch break of a plane."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from roofing_core.layers.coursing.field import Field, LaidCourse, joints_on
+from roofing_core.layers.coursing.joints import clearance_between
+from roofing_core.layers.coursing.outline import is_lower
+from roofing_core.layers.coursing.pieces import Piece, Row, Strip, pieces_of
+from roofing_core.measures.units import Inches, SquareInches
+from roofing_core.roof.outlines import EdgeKind
+
+#: Common practice, no published source: a starter is nailed this far above its lower edge, or
+#: half-way up where it is low.
+STARTER_NAIL_HEIGHT = 3.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidStarter:
+    """The starter along one eave, or along a pitch break, as it is laid.
+
+    Attributes:
+        butt: Height of its lower edge, negative below the eave metal.
+        height: Of the strip.
+        piece_length: Of a whole piece.
+        trim: Length trimmed from its first piece.
+        pieces: How many pieces it takes.
+        joints: Where its pieces meet on the deck, from the left corner.
+        clearance: Least distance from one of its joints to one of the course over it.
+        overhang: How far the last piece runs past the trim line before it is trimmed.
+        nails: Nails in its pieces.
+        laid: One entry per piece, from the left.
+        plane: The plane that it lies on.
+        edge: What it lies along.
+        area: Of all its pieces as they lie.
+    """
+
+    butt: Inches
+    height: Inches
+    piece_length: Inches
+    trim: Inches
+    pieces: int
+    joints: tuple[Inches, ...]
+    clearance: Inches
+    overhang: Inches
+    nails: int
+    laid: tuple[Piece, ...]
+    plane: str
+    edge: EdgeKind
+    area: SquareInches
+
+
+def lay_starters(
+    field: Field,
+    *,
+    past_metal: Inches,
+    height: Inches,
+    trim: Inches,
+    strip: Strip,
+    courses: Sequence[LaidCourse],
+) -> tuple[LaidStarter, ...]:
+    """Lay the starters of a plane: one along each eave and along a pitch break below it.
+
+    Args:
+        field: The plane made ready.
+        past_metal: How far a starter stands past the metal.
+        height: Of the strip.
+        trim: Length trimmed from the first piece.
+        strip: What they are cut from.
+        courses: The courses of the plane.
+
+    Returns:
+        One entry per such edge, in the order of the plane's edges.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.roof.forms import Hip
+    >>> from roofing_core.roof.regions import region_of
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> plane = surfaces(Hip(length=168, width=120, pitch=0.75)).planes[0]
+    >>> region = region_of(plane, past={"eave": 0.5})
+    >>> field = Field(plane=plane, deck=region_of(plane), region=region, valleys={}, start_line=0,
+    ...               sequence=(0,), edge_distance=0.75)
+    >>> strip = Strip(length=36, nails=(1, 13, 23, 35), end_distance=1)
+    >>> lay_starters(field, past_metal=0.25, height=7, trim=4, strip=strip, courses=())[0].joints
+    (32, 68, 104, 140)
+    """
+    return tuple(
+        _starter(field, k, past_metal, height=height, trim=trim, strip=strip, courses=courses)
+        for k in range(len(field.plane.edges))
+        if is_lower(field.plane, k)
+    )
+
+
+def _starter(
+    field: Field,
+    k: int,
+    past_metal: float,
+    *,
+    height: float,
+    trim: float,
+    strip: Strip,
+    courses: Sequence[LaidCourse],
+) -> LaidStarter:
+    plane, region = field.plane, field.region
+    (left, edge_v), (right, _) = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
+    butt = edge_v - past_metal
+    upper = min(butt + height, region.highest)
+    stretches = tuple(
+        one for one in region.between(butt, upper) if one.left < right and one.right > left
+    )
+    row = Row(
+        butt=butt,
+        lower=butt,
+        upper=upper,
+        start_line=field.start_line,
+        trim=trim,
+        nail_height=min(STARTER_NAIL_HEIGHT, height / 2),
+    )
+    pieces = pieces_of(stretches, row=row, strip=strip, valleys=field.valleys)
+    on_deck = field.deck.between(edge_v, upper)
+    joints = joints_on(stretches, on_deck, trim=trim, field=field, long=strip.length)
+    over = next((one for one in courses if one.butt + one.exposure > edge_v), None)
+    long = stretches[-1].right - stretches[0].left if stretches else 0.0
+    return LaidStarter(
+        butt=butt,
+        height=height,
+        piece_length=strip.length,
+        trim=trim,
+        pieces=len(pieces),
+        joints=joints,
+        clearance=clearance_between(joints, over.joints if over else (), none=long),
+        overhang=max(0.0, strip.length - pieces[-1].shingle_to) if pieces else 0.0,
+        nails=sum(len(piece.nails) for piece in pieces),
+        laid=pieces,
+        plane=plane.name,
+        edge=plane.edges[k],
+        area=sum(one.area() for one in stretches),
+    )
