@@ -164,18 +164,19 @@ def _check_joints(site: Site) -> None:
 
 def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
     how, starter = site.choices.coursing, site.choices.starter
+    region = shingled_region(
+        plane,
+        planes=site.surfaces.planes,
+        past_eave=how.starter_past_metal + how.course_past_starter,
+        past_rake=how.shingle_past_rake,
+        valley=site.choices.valleying,
+    )
     field = Field(
         plane=plane,
         deck=region_of(plane),
-        region=shingled_region(
-            plane,
-            planes=site.surfaces.planes,
-            past_eave=how.starter_past_metal + how.course_past_starter,
-            past_rake=how.shingle_past_rake,
-            valley=site.choices.valleying,
-        ),
+        region=region,
         valleys=valley_lines(plane, nails_clear=site.choices.valleying.nails_clear),
-        start_line=start_line_of(plane, past_rake=how.shingle_past_rake),
+        start_line=start_line_of(region),
         sequence=site.choices.shingle.sequence,
         edge_distance=how.edge_distance,
     )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import hypot
 
 from roofing_core.measures.units import Inches, SquareInches
 from roofing_core.roof.slicing import Point, Stretch, Trapezoid, gathered
@@ -17,6 +18,9 @@ Ring = tuple[Point, ...]
 
 #: Parts of less than this area, in square inches, are float dust.
 _SPECK = 1e-9
+
+#: Sine of the angle under which an outline goes straight on at a corner.
+_STRAIGHT = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,16 +49,16 @@ class Cut:
         """Give its area."""
         return sum(_area(ring) for ring in (self.corners, *self.cutouts))
 
-    def at(self, v: Inches) -> list[tuple[Inches, Inches, Trapezoid]]:
-        """Give where it lies at one height, from the left, with the trapezoid it is in there."""
+    def at(self, v: Inches) -> list[tuple[Inches, Inches]]:
+        """Give where it lies at one height, from the left."""
         found = []
         for part in self.parts:
             if part.lower <= v < part.upper or v == part.upper == self.upper:
                 left = max(self.left, part.left.at(v))
                 right = min(self.right, part.right.at(v))
                 if left < right:
-                    found.append((left, right, part))
-        return sorted(found, key=lambda one: one[0])
+                    found.append((left, right))
+        return sorted(found)
 
 
 def cut_between(stretch: Stretch, left: Inches, right: Inches) -> tuple[Cut, ...]:
@@ -202,9 +206,16 @@ def _walked(ahead: dict[Point, list[Point]]) -> Iterator[Ring]:
 
 def _straightened(ring: Ring) -> Ring:
     """Leave out corners on a straight line, and start at the lower left."""
-    kept = [
-        point
-        for k, point in enumerate(ring)
-        if abs(_area((ring[k - 1], point, ring[(k + 1) % len(ring)]))) > _SPECK
-    ]
+    apart = [point for k, point in enumerate(ring) if not _near(point, ring[k - 1])]
+    kept = [point for k, point in enumerate(apart) if not _is_straight(apart, k)]
     return _from_lower_left(tuple(kept))
+
+
+def _near(one: Point, other: Point) -> bool:
+    return abs(one[0] - other[0]) <= _SPECK and abs(one[1] - other[1]) <= _SPECK
+
+
+def _is_straight(ring: Sequence[Point], k: int) -> bool:
+    (au, av), (bu, bv), (cu, cv) = ring[k - 1], ring[k], ring[(k + 1) % len(ring)]
+    across = (bu - au) * (cv - bv) - (bv - av) * (cu - bu)
+    return abs(across) <= _STRAIGHT * hypot(bu - au, bv - av) * hypot(cu - bu, cv - bv)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterator, Sequence
+from copy import copy
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import TypeVar
@@ -144,6 +145,16 @@ class Region:
         filled = [pair for pair, slab in zip(pairs, self._slabs, strict=True) if slab]
         self.lowest: Inches = filled[0][0] if filled else 0.0
         self.highest: Inches = filled[-1][1] if filled else 0.0
+
+    def up_to(self, v: Inches) -> Region:
+        """Give the part of the region below a height."""
+        part = copy(self)
+        kept = [(mark, slab) for mark, slab in zip(self._marks, self._slabs, strict=True)]
+        kept = [((low, min(high, v)), slab) for (low, high), slab in kept if v - low > _THIN]
+        part._marks = [mark for mark, _ in kept]
+        part._slabs = [tuple(one.between(*mark) for one in slab) for mark, slab in kept]
+        part.highest = min(self.highest, v)
+        return part
 
     def at(self, v: Inches) -> tuple[tuple[Inches, Inches], ...]:
         """Give where the region lies at one height: (left, right) from the left.

@@ -63,13 +63,19 @@ def clearance(lower: list[int], upper: list[int], *, width: int) -> int:
     return min((abs(a - b) for a in lower for b in upper), default=width)
 
 
-def nail_row(row: Row, *, per_strip: int, end_distance: int) -> int:
-    """Count the nails of a row: each piece keeps those that are on it, and never fewer than two."""
+def nail_row(row: Row, *, per_strip: int, end_distance: int, eave: int) -> int:
+    """Count the nails of a row: each piece keeps those that are on it and on the deck, or has two.
+
+    A piece that does not reach the deck has none.
+    """
     count = 0
     for piece in row.laid:
         room = piece.piece_length - 2 * end_distance
         marks = [end_distance + Fraction(room * k, per_strip - 1) for k in range(per_strip)]
-        kept = [mark for mark in marks if piece.taken_from < mark < piece.taken_to]
+        if piece.right <= 0 or piece.left >= eave:
+            continue
+        on_strip = [mark for mark in marks if piece.taken_from < mark < piece.taken_to]
+        kept = [mark for mark in on_strip if 0 < piece.left + mark - piece.taken_from < eave]
         count += max(2, len(kept))
     return count
 

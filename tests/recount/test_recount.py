@@ -72,7 +72,8 @@ def strip_nails(given: Drawn) -> int:
 def nails_of(row: shingles.Row, given: Drawn, *, piece: int) -> int:
     """Count the nails of a row by hand."""
     end = min(given.ticks["nailing.end_distance"], piece // 4)
-    return shingles.nail_row(row, per_strip=strip_nails(given), end_distance=end)
+    eave = given.ticks["roof.eave_length"]
+    return shingles.nail_row(row, per_strip=strip_nails(given), end_distance=end, eave=eave)
 
 
 def assert_row_is(found: Any, row: shingles.Row, eave: int) -> None:

@@ -6,19 +6,19 @@ under the first course is `starters`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import floor
 
 from roofing_core.layers.coursing.courses import Course, Courses
 from roofing_core.layers.coursing.joints import clearance_between
+from roofing_core.layers.coursing.nail_room import ValleyLine
 from roofing_core.layers.coursing.outline import is_lower
 from roofing_core.layers.coursing.pieces import (
     SQUARE_CUT,
     Piece,
     Row,
     Strip,
-    ValleyLine,
     pieces_of,
 )
 from roofing_core.measures.counting import DUST
@@ -101,7 +101,7 @@ class Field:
         plane: The plane.
         deck: Its region as it is.
         region: What its shingles cover.
-        valleys: Its valleys, of which nails keep clear, by the places of its edges.
+        valleys: Its valleys, of which nails keep clear.
         start_line: The line from which joints are counted, where most courses start.
         sequence: Length trimmed from the first shingle of each course, repeating.
         edge_distance: No nail nearer than this to the top edge of the deck.
@@ -110,18 +110,17 @@ class Field:
     plane: RoofPlane
     deck: Region
     region: Region
-    valleys: Mapping[int, ValleyLine]
+    valleys: tuple[ValleyLine, ...]
     start_line: Inches
     sequence: tuple[Inches, ...]
     edge_distance: Inches
 
 
-def start_line_of(plane: RoofPlane, *, past_rake: Inches) -> Inches:
-    """Give the line from which joints are counted: past a rake on the left, or the corner there.
+def start_line_of(region: Region) -> Inches:
+    """Give the line from which joints are counted: where the first course's butt begins.
 
     Args:
-        plane: The plane.
-        past_rake: How far shingles stand past the metal of rakes.
+        region: What the shingles of a plane cover.
 
     Returns:
         Its u.
@@ -130,17 +129,14 @@ def start_line_of(plane: RoofPlane, *, past_rake: Inches) -> Inches:
         Nothing.
 
     Source:
-        Common practice, no published source: courses are laid from the left rake; where there is
-        none, from a line square to the eave through its left corner.
+        Common practice, no published source: courses are laid from the left, off a line square to
+        the eave.
 
-    >>> from roofing_core.roof.forms import Gable, Hip
-    >>> from roofing_core.roof.whole_roof import surfaces
-    >>> gable = surfaces(Gable(length=168, width=120, pitch=0.75)).planes[0]
-    >>> hip = surfaces(Hip(length=168, width=120, pitch=0.75)).planes[0]
-    >>> start_line_of(gable, past_rake=0.25), start_line_of(hip, past_rake=0.25)
-    (-0.25, 0.0)
+    >>> start_line_of(Region([[(-0.25, -0.5), (168.25, -0.5), (168.25, 112), (-0.25, 112)]]))
+    -0.25
     """
-    return -past_rake if plane.edges[-1] == "rake" else 0.0
+    begins = region.at(region.lowest)
+    return begins[0][0] if begins else 0.0
 
 
 def lay_courses(
@@ -170,7 +166,7 @@ def lay_courses(
     >>> from roofing_core.roof.whole_roof import surfaces
     >>> plane = surfaces(Pyramid(length=96, width=96, pitch=0.75)).planes[0]
     >>> region = region_of(plane, past={"eave": 0.5})
-    >>> field = Field(plane=plane, deck=region_of(plane), region=region, valleys={}, start_line=0,
+    >>> field = Field(plane=plane, deck=region_of(plane), region=region, valleys=(), start_line=0,
     ...               sequence=(0, 6), edge_distance=0.75)
     >>> lines = courses(60, shingle_height=12, exposure=5)
     >>> strip = Strip(length=36, nails=(1, 13, 23, 35), end_distance=1)
@@ -219,7 +215,7 @@ def joints_on(
     >>> from roofing_core.roof.whole_roof import surfaces
     >>> plane = surfaces(Hip(length=168, width=120, pitch=0.75)).planes[0]
     >>> deck = region_of(plane)
-    >>> field = Field(plane=plane, deck=deck, region=deck, valleys={}, start_line=0, sequence=(0,),
+    >>> field = Field(plane=plane, deck=deck, region=deck, valleys=(), start_line=0, sequence=(0,),
     ...               edge_distance=0.75)
     >>> joints_on(deck.between(0, 5), deck.between(0, 5), trim=4, field=field, long=36)
     (32, 68, 104, 140)
@@ -288,7 +284,13 @@ class _Laying:
         )
         alike = self._alike(row, stretches, on_deck)
         if alike not in self._cut_before:
-            pieces = pieces_of(stretches, row=row, strip=self.strip, valleys=self.field.valleys)
+            pieces = pieces_of(
+                stretches,
+                row=row,
+                strip=self.strip,
+                deck=self.field.deck,
+                valleys=self.field.valleys,
+            )
             found = (
                 pieces,
                 joints_on(stretches, on_deck, trim=trim, field=self.field, long=self.strip.length),

@@ -8,14 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import hypot
 from typing import Literal
 
-from roofing_core.layers.coursing.pieces import ValleyLine
+from roofing_core.layers.coursing.nail_room import ValleyLine
 from roofing_core.measures.units import Inches, Ratio
 from roofing_core.roof.outlines import EdgeKind, RoofPlane
 from roofing_core.roof.regions import Hole, Moved, region_of
-from roofing_core.roof.slicing import Region, Side
+from roofing_core.roof.slicing import Region
 
 ValleyMethod = Literal["open", "closed_cut"]
 
@@ -153,9 +152,10 @@ def shingled_region(
             return at, at
         return _open_valley(plane, k, valley)
 
-    return region_of(
-        plane, past=[moved(k, kind) for k, kind in enumerate(plane.edges)], holes=holes
-    )
+    # What runs through a valley may reach past the top of its plane, where no course lies.
+    top = max(v for _, v in plane.corners)
+    past = [moved(k, kind) for k, kind in enumerate(plane.edges)]
+    return region_of(plane, past=past, holes=holes).up_to(top)
 
 
 def _open_valley(plane: RoofPlane, k: int, valley: ValleyWay) -> Moved:
@@ -165,17 +165,15 @@ def _open_valley(plane: RoofPlane, k: int, valley: ValleyWay) -> Moved:
     return (foot, top) if rises else (top, foot)
 
 
-def valley_lines(plane: RoofPlane, *, nails_clear: Inches) -> dict[int, ValleyLine]:
+def valley_lines(plane: RoofPlane, *, nails_clear: Inches) -> tuple[ValleyLine, ...]:
     """Give the valleys of a plane, of which nails keep clear.
-
-    ``clear = nails_clear * length / height`` along a course.
 
     Args:
         plane: The plane.
         nails_clear: No nail nearer than this to the middle of a valley.
 
     Returns:
-        One entry per sloping valley, by the place of its edge.
+        One entry per valley.
 
     Raises:
         Nothing.
@@ -186,13 +184,11 @@ def valley_lines(plane: RoofPlane, *, nails_clear: Inches) -> dict[int, ValleyLi
     >>> from roofing_core.roof.forms import Hip
     >>> from roofing_core.roof.whole_roof import surfaces
     >>> valley_lines(surfaces(Hip(length=400, width=240, pitch=0.5)).planes[0], nails_clear=6)
-    {}
+    ()
     """
-    found = {}
+    found = []
     for k, kind in enumerate(plane.edges):
-        start, end = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
-        high = abs(end[1] - start[1])
-        if kind == "valley" and high > 0:
-            clear = nails_clear * hypot(end[0] - start[0], high) / high
-            found[k] = ValleyLine(line=Side(start, end, k), clear=clear)
-    return found
+        if kind == "valley":
+            start, end = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
+            found.append(ValleyLine(start=start, end=end, clear=nails_clear))
+    return tuple(found)

@@ -7,17 +7,18 @@ piece from a shingle of its own, no offcut used again.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import atan2, floor, pi
 from typing import Literal
 
+from roofing_core.layers.coursing.nail_room import Span, ValleyLine, nail_room, shared
 from roofing_core.layers.coursing.nailing import LEAST_NAILS
 from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.faults import require_positive
 from roofing_core.measures.units import Inches, Radians, SquareInches
 from roofing_core.roof.cutting import Cut, Ring, cut_between
-from roofing_core.roof.slicing import Side, Stretch, Trapezoid
+from roofing_core.roof.slicing import Region, Stretch, Trapezoid
 
 End = Literal["factory", "cut"]
 
@@ -81,19 +82,6 @@ class Strip:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ValleyLine:
-    """The middle of a valley that ends a row, of which nails keep clear.
-
-    Attributes:
-        line: The middle of the valley, on the plane.
-        clear: How far from it, along the row, no nail goes.
-    """
-
-    line: Side
-    clear: Inches
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
     """A level row on a plane: what it is cut from and how it lies.
 
@@ -136,19 +124,22 @@ def pieces_of(
     *,
     row: Row,
     strip: Strip,
-    valleys: Mapping[int, ValleyLine] | None = None,
+    deck: Region,
+    valleys: Sequence[ValleyLine] = (),
 ) -> tuple[Piece, ...]:
     """Cut the pieces of one row on a plane.
 
     Joint i stands at ``start_line + length - trim + i * length``, i any whole number; pieces lie
     between joints, cut off by the outline of the plane. The nails of a piece are those of its strip
-    that still lie on it, in no valley; where fewer than two are left, one near each end.
+    that still lie on it and on the deck, in no valley; where fewer than two are left, one near
+    each end; none where it has no such place.
 
     Args:
         stretches: Where the row lies on the plane, from the left; see `slicing`.
         row: How the row lies.
         strip: What it is cut from.
-        valleys: The valleys that bound the plane, by the places of its edges.
+        deck: The deck that nails go into.
+        valleys: The valleys that bound the plane.
 
     Returns:
         One entry per piece, from the left. A strip that comes apart, round a notch, gives two.
@@ -163,10 +154,11 @@ def pieces_of(
     >>> end = Region([[(0, 0), (48, 0), (24, 24)]])
     >>> row = Row(butt=0, lower=0, upper=6, start_line=0, trim=0, nail_height=4)
     >>> strip = Strip(length=36, nails=(1, 35), end_distance=1)
-    >>> [(p.left, p.right, p.nails) for p in pieces_of(end.between(0, 6), row=row, strip=strip)]
+    >>> pieces = pieces_of(end.between(0, 6), row=row, strip=strip, deck=end)
+    >>> [(piece.left, piece.right, piece.nails) for piece in pieces]
     [(0, 36, (5.0, 35)), (36, 48, (37, 43.0))]
     """
-    cutter = _Cutter(row, strip, valleys or {})
+    cutter = _Cutter(row, strip, deck, valleys)
     made: list[Piece] = []
     for stretch in stretches:
         for cell in cutter.cells(stretch):
@@ -180,9 +172,10 @@ _Cell = tuple[float, float, float, float]
 class _Cutter:
     """Cuts the pieces of one row."""
 
-    def __init__(self, row: Row, strip: Strip, valleys: Mapping[int, ValleyLine]) -> None:
-        self.row, self.strip, self.valleys = row, strip, valleys
+    def __init__(self, row: Row, strip: Strip, deck: Region, valleys: Sequence[ValleyLine]) -> None:
+        self.row, self.strip, self.deck, self.valleys = row, strip, deck, valleys
         self.first_joint = row.start_line + (strip.length - row.trim)
+        self.room = nail_room(row.butt + row.nail_height, deck=deck, valleys=valleys)
 
     def cells(self, stretch: Stretch) -> Iterator[_Cell]:
         """Give each strip that a stretch meets: its ends, and the ends of what it can cover."""
@@ -204,10 +197,11 @@ class _Cutter:
     ) -> Iterator[Piece]:
         """Give the piece of one strip, or its pieces."""
         if _is_whole(stretch, left, right) and self._is_full(stretch):
-            if left == start and right == end:
+            room = shared([(left, right)], self.room)
+            if left == start and right == end and room == [(left, right)]:
                 yield self._whole(start, end, number)
             else:
-                nails = self._nails(start, [(left, right)])
+                nails = self._nails(start, room)
                 yield self._piece(start, end, left, right, number, nails=nails)
             return
         for cut in cut_between(stretch, left, right):
@@ -236,32 +230,32 @@ class _Cutter:
 
     def _cut(self, cut: Cut, start: float, end: float, number: int) -> Piece:
         height = self._nail_height(cut)
-        parts = cut.at(self.row.butt + height)
-        nails = self._nails(start, [self._clear(*part, self.row.butt + height) for part in parts])
+        at = self.row.butt + height
+        room = (
+            self.room
+            if height == self.row.nail_height
+            else nail_room(at, deck=self.deck, valleys=self.valleys)
+        )
+        nails = self._nails(start, shared(cut.at(at), room))
         return self._piece(
             start, end, cut.left, cut.right, number,
             nails=nails, height=height, corners=cut.corners, cutouts=cut.cutouts,
         )  # fmt: skip
 
     def _nail_height(self, cut: Cut) -> float:
-        """Give where a cut piece is nailed: as its course, or as far up as it allows."""
-        middle = (cut.lower + cut.upper) / 2
-        if cut.lower >= self.row.butt + self.row.nail_height:
-            return middle - self.row.butt
+        """Give where a cut piece is nailed: as its course, as far up as it allows, or where it is
+        wide enough for two nails, if that is only further down."""
+        butt, middle = self.row.butt, (cut.lower + cut.upper) / 2
+        if cut.lower >= butt + self.row.nail_height:
+            return middle - butt
         highest = max(middle, cut.upper - self.row.edge_distance)
-        return min(self.row.nail_height, highest - self.row.butt)
+        height = min(self.row.nail_height, highest - butt)
+        narrow = _width(cut, butt + height) < 2 * self.strip.end_distance
+        if narrow and _width(cut, middle) > _width(cut, butt + height):
+            return middle - butt
+        return height
 
-    def _clear(
-        self, left: float, right: float, part: Trapezoid, height: float
-    ) -> tuple[float, float]:
-        """Give where nails may go between two ends of a piece: clear of a valley in them."""
-        if (valley := self.valleys.get(part.left.edge)) is not None:
-            left = max(left, valley.line.at(height) + valley.clear)
-        if (valley := self.valleys.get(part.right.edge)) is not None:
-            right = min(right, valley.line.at(height) - valley.clear)
-        return left, right
-
-    def _nails(self, start: float, room: Sequence[tuple[float, float]]) -> tuple[float, ...]:
+    def _nails(self, start: float, room: Sequence[Span]) -> tuple[float, ...]:
         """Give a piece its strip's nails where there is room, or one near each end."""
         own = [start + nail for nail in self.strip.nails]
         kept = [
@@ -308,6 +302,10 @@ class _Cutter:
             corners=corners,
             cutouts=cutouts,
         )
+
+
+def _width(cut: Cut, v: float) -> float:
+    return sum(right - left for left, right in cut.at(v))
 
 
 def _is_whole(stretch: Stretch, left: float, right: float) -> bool:

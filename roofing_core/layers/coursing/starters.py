@@ -85,7 +85,7 @@ def lay_starters(
     >>> from roofing_core.roof.whole_roof import surfaces
     >>> plane = surfaces(Hip(length=168, width=120, pitch=0.75)).planes[0]
     >>> region = region_of(plane, past={"eave": 0.5})
-    >>> field = Field(plane=plane, deck=region_of(plane), region=region, valleys={}, start_line=0,
+    >>> field = Field(plane=plane, deck=region_of(plane), region=region, valleys=(), start_line=0,
     ...               sequence=(0,), edge_distance=0.75)
     >>> strip = Strip(length=36, nails=(1, 13, 23, 35), end_distance=1)
     >>> lay_starters(field, past_metal=0.25, height=7, trim=4, strip=strip, courses=())[0].joints
@@ -123,7 +123,7 @@ def _starter(
         trim=trim,
         nail_height=min(STARTER_NAIL_HEIGHT, height / 2),
     )
-    pieces = pieces_of(stretches, row=row, strip=strip, valleys=field.valleys)
+    pieces = pieces_of(stretches, row=row, strip=strip, deck=field.deck, valleys=field.valleys)
     on_deck = field.deck.between(edge_v, upper)
     joints = joints_on(stretches, on_deck, trim=trim, field=field, long=strip.length)
     over = next((one for one in courses if one.butt + one.exposure > edge_v), None)

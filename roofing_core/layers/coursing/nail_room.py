@@ -1,0 +1,102 @@
+"""Nail room: where along a level line nails may go: on the deck, and clear of valleys."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import hypot, sqrt
+
+from roofing_core.measures.units import Inches
+from roofing_core.roof.slicing import Point, Region
+
+Span = tuple[Inches, Inches]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ValleyLine:
+    """The middle of a valley, of which nails keep clear.
+
+    Attributes:
+        start: One end of it (u, v) on the plane.
+        end: Its other end.
+        clear: No nail nearer to it than this.
+    """
+
+    start: Point
+    end: Point
+    clear: Inches
+
+    def zone(self, v: Inches) -> Span | None:
+        """Give where no nail goes at one height: from left to right, or nowhere.
+
+        What is nearer to a line than a distance is convex, so that a level line meets it once.
+        """
+        (au, av), (bu, bv) = self.start, self.end
+        out = self.clear / hypot(bu - au, bv - av)
+        over_u, over_v = (bv - av) * out, (au - bu) * out
+        found = []
+        for u, at in (self.start, self.end):
+            if abs(v - at) <= self.clear:
+                reach = sqrt(self.clear**2 - (v - at) ** 2)
+                found += [u - reach, u + reach]
+        for way in (1, -1):
+            low, high = av + way * over_v, bv + way * over_v
+            if low != high and min(low, high) <= v <= max(low, high):
+                found.append(au + way * over_u + (bu - au) * (v - low) / (high - low))
+        return (min(found), max(found)) if found else None
+
+
+def nail_room(v: Inches, *, deck: Region, valleys: Sequence[ValleyLine]) -> list[Span]:
+    """Give where nails may go at one height of a plane.
+
+    Args:
+        v: The height.
+        deck: The deck that they go into.
+        valleys: The valleys that bound the plane.
+
+    Returns:
+        From left to right of each place, from the left.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> deck = Region([[(0, 0), (90, 0), (90, 60), (45, 60)]])  # 3 across, 4 up, 5 along
+    >>> nail_room(0, deck=deck, valleys=[ValleyLine(start=(45, 60), end=(0, 0), clear=6)])
+    [(7.5, 90)]
+    """
+    zones = (valley.zone(v) for valley in valleys)
+    return _without(deck.at(v), [zone for zone in zones if zone])
+
+
+def _without(spans: Sequence[Span], zones: Sequence[Span]) -> list[Span]:
+    """Give what is left of spans outside of zones."""
+    left = list(spans)
+    for low, high in zones:
+        outside = ((float("-inf"), low), (high, float("inf")))
+        left = [part for beside in outside for part in shared([beside], left)]
+    return left
+
+
+def shared(spans: Sequence[Span], others: Sequence[Span]) -> list[Span]:
+    """Give what two rows of spans have in common.
+
+    Args:
+        spans: Some spans, from the left.
+        others: Others.
+
+    Returns:
+        The spans that are in both.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> shared([(0, 5), (8, 9)], [(4, 8.5)])
+    [(4, 5), (8, 8.5)]
+    """
+    return [(max(a, c), min(b, d)) for a, b in spans for c, d in others if max(a, c) < min(b, d)]
