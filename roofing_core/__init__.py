@@ -6,64 +6,119 @@ its layers one by one, or `plan` all of it at once. What cannot be built is `Ref
 fault named; what should not be built is a finding on the plan.
 """
 
-from roofing_core.job.choices import (
-    Choices,
-    Coursing,
-    Decking,
-    Job,
-    Metalwork,
-    Nailing,
-    Sealing,
-    Underlaying,
-)
-from roofing_core.job.plan import Plan, plan
-from roofing_core.layers.coursing.courses import courses, courses_to_cover
-from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
-from roofing_core.layers.coursing.offsets import offsets
-from roofing_core.layers.coursing.pieces import pieces_of
-from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
-from roofing_core.layers.decking.deck import deck
-from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
-from roofing_core.layers.metal import metal_run
-from roofing_core.layers.sealant import sealant
-from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_reach
-from roofing_core.layers.underlaying.underlayment import underlayment
-from roofing_core.layers.weight import lifting_limit, weight, weights
-from roofing_core.materials import (
-    CapNail,
-    Metal,
-    Nail,
-    Panel,
-    Roll,
-    Sealant,
-    Shingle,
-    Starter,
-    Tape,
-    catalogue,
-    material,
-)
-from roofing_core.measures.counting import whole_packs, whole_pieces
-from roofing_core.measures.faults import Fault, Refused, TooManyPieces
-from roofing_core.measures.quantities import from_quantity, to_quantity
-from roofing_core.measures.reading import read, read_length, read_pitch
-from roofing_core.measures.sentences import write, write_length
-from roofing_core.measures.units import convert
-from roofing_core.roof.footprints import Footprint, Side
-from roofing_core.roof.forms import Gable, Gambrel, Hip, Pyramid, Saltbox
-from roofing_core.roof.given_planes import GivenPlane, GivenPlanes, given_surfaces
-from roofing_core.roof.hips import hip_line, jack_difference
-from roofing_core.roof.pitch import (
-    hip_valley_factor,
-    pitch_angle,
-    pitch_factors,
-    pitch_of,
-    slope_factor,
-)
-from roofing_core.roof.planes import SingleSlope, measure, planes
-from roofing_core.roof.slopes import roof_area, slope
-from roofing_core.roof.whole_roof import surfaces
-from roofing_core.sheets.text import plan_text
+from typing import TYPE_CHECKING
+
 from roofing_core.version import VERSION
+
+if TYPE_CHECKING:
+    from roofing_core.job.choices import (
+        Choices,
+        Coursing,
+        Decking,
+        Job,
+        Metalwork,
+        Nailing,
+        Sealing,
+        Underlaying,
+    )
+    from roofing_core.job.plan import Plan, plan
+    from roofing_core.layers.coursing.courses import courses, courses_to_cover
+    from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
+    from roofing_core.layers.coursing.offsets import offsets
+    from roofing_core.layers.coursing.pieces import pieces_of
+    from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
+    from roofing_core.layers.decking.deck import deck
+    from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
+    from roofing_core.layers.metal import metal_run
+    from roofing_core.layers.sealant import sealant
+    from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_reach
+    from roofing_core.layers.underlaying.underlayment import underlayment
+    from roofing_core.layers.weight import lifting_limit, weight, weights
+    from roofing_core.materials import (
+        CapNail,
+        Metal,
+        Nail,
+        Panel,
+        Roll,
+        Sealant,
+        Shingle,
+        Starter,
+        Tape,
+        catalogue,
+        material,
+    )
+    from roofing_core.measures.counting import whole_packs, whole_pieces
+    from roofing_core.measures.faults import Fault, Refused, TooManyPieces
+    from roofing_core.measures.quantities import from_quantity, to_quantity
+    from roofing_core.measures.reading import read, read_length, read_pitch
+    from roofing_core.measures.sentences import write, write_length
+    from roofing_core.measures.units import convert
+    from roofing_core.roof.footprints import Footprint, Side
+    from roofing_core.roof.forms import Gable, Gambrel, Hip, Pyramid, Saltbox
+    from roofing_core.roof.given_planes import GivenPlane, GivenPlanes, given_surfaces
+    from roofing_core.roof.hips import hip_line, jack_difference
+    from roofing_core.roof.pitch import (
+        hip_valley_factor,
+        pitch_angle,
+        pitch_factors,
+        pitch_of,
+        slope_factor,
+    )
+    from roofing_core.roof.planes import SingleSlope, measure, planes
+    from roofing_core.roof.slopes import roof_area, slope
+    from roofing_core.roof.whole_roof import surfaces
+    from roofing_core.sheets.text import plan_text
+else:
+    from importlib import import_module
+    from types import MappingProxyType
+
+    #: Where each public name is defined. A chapter is loaded when a name of it is first asked for:
+    #: all of them take 70 ms, and whoever only reads a length need not wait for the whole job.
+    _HOMES = MappingProxyType(
+        {
+            "job.choices": "Choices Coursing Decking Job Metalwork Nailing Sealing Underlaying",
+            "job.plan": "Plan plan",
+            "layers.coursing.courses": "courses courses_to_cover",
+            "layers.coursing.nailing": "nail_positions nails_per_strip",
+            "layers.coursing.offsets": "offsets",
+            "layers.coursing.pieces": "pieces_of",
+            "layers.coursing.sequences": "generated_sequence sequence_with_wide_ends",
+            "layers.decking.deck": "deck",
+            "layers.fasteners": "fasteners least_nail_length nails_per_pound",
+            "layers.metal": "metal_run",
+            "layers.sealant": "sealant",
+            "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_reach",
+            "layers.underlaying.underlayment": "underlayment",
+            "layers.weight": "lifting_limit weight weights",
+            "materials": "CapNail Metal Nail Panel Roll Sealant Shingle Starter Tape "
+            "catalogue material",
+            "measures.counting": "whole_packs whole_pieces",
+            "measures.faults": "Fault Refused TooManyPieces",
+            "measures.quantities": "from_quantity to_quantity",
+            "measures.reading": "read read_length read_pitch",
+            "measures.sentences": "write write_length",
+            "measures.units": "convert",
+            "roof.footprints": "Footprint Side",
+            "roof.forms": "Gable Gambrel Hip Pyramid Saltbox",
+            "roof.given_planes": "GivenPlane GivenPlanes given_surfaces",
+            "roof.hips": "hip_line jack_difference",
+            "roof.pitch": "hip_valley_factor pitch_angle pitch_factors pitch_of slope_factor",
+            "roof.planes": "SingleSlope measure planes",
+            "roof.slopes": "roof_area slope",
+            "roof.whole_roof": "surfaces",
+            "sheets.text": "plan_text",
+        }
+    )
+    _HOME = MappingProxyType({name: at for at, names in _HOMES.items() for name in names.split()})
+
+    def __getattr__(name: str) -> object:
+        if name not in _HOME:
+            raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+        return getattr(import_module(f"{__name__}.{_HOME[name]}"), name)
+
+    def __dir__() -> list[str]:
+        return sorted({*globals(), *_HOME})
+
 
 __version__ = VERSION
 
