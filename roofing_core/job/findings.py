@@ -5,7 +5,7 @@ A finding never changes the plan. Where a cure is a number, using it makes the f
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -26,6 +26,7 @@ from roofing_core.measures.sentences import (
     on_a_sixteenth,
     say,
 )
+from roofing_core.roof.outlines import RoofPlane
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,10 +141,15 @@ def _broken(rule: Rule, value: float, place: str) -> Iterator[Finding]:
 
 
 def _of_the_pitch(layout: Layout) -> Iterator[Finding]:
-    pitch = layout.roof.pitch
-    yield from _broken(rules.SINGLE_UNDERLAYMENT_PITCH, pitch, "slope")
-    if hand_sealed(pitch):
-        yield finding(rules.STEEP_PITCH, pitch, "slope")
+    for plane in layout.planes:
+        yield from _broken(rules.SINGLE_UNDERLAYMENT_PITCH, plane.pitch, plane.name)
+        if hand_sealed(plane.pitch):
+            yield finding(rules.STEEP_PITCH, plane.pitch, plane.name)
+
+
+def _on(layout: Layout, plane: str, place: str) -> str:
+    """Name a place on a roof: with its plane, where there are several."""
+    return place if len(layout.planes) == 1 else f"{plane}, {place}"
 
 
 def _of_the_underlayment(layout: Layout) -> Iterator[Finding]:
@@ -172,8 +178,8 @@ def _of_the_metal(layout: Layout) -> Iterator[Finding]:
 
 def _of_the_starter(layout: Layout) -> Iterator[Finding]:
     least = layout.choices.shingle.exposure - layout.choices.coursing.course_past_starter
-    if layout.starter.height < least - DUST:
-        height = layout.starter.height
+    height = layout.starter.height
+    if height < least - DUST:
         cure = say("Use a starter ", at_least(least), " high or more.")
         yield finding(rules.STARTER_HEIGHT, height, "starter", limit=least, cure=cure)
 
@@ -181,30 +187,41 @@ def _of_the_starter(layout: Layout) -> Iterator[Finding]:
 def _of_the_joints(layout: Layout) -> Iterator[Finding]:
     how, shingle, laid = layout.choices.coursing, layout.choices.shingle, layout.shingles
     least = how.minimum_clearance
-    pairs = [c for c, above in pairwise(layout.courses) if c.joints and above.joints]
+    pairs = [
+        course
+        for course, above in pairwise(layout.courses)
+        if course.plane == above.plane and course.joints and above.joints
+    ]
     narrow = next((c for c in pairs if c.clearance < least - DUST), None)
     if narrow is not None:
-        place = f"courses {narrow.number} and {narrow.number + 1}"
+        place = _on(layout, narrow.plane, f"courses {narrow.number} and {narrow.number + 1}")
         made = generated_sequence(shingle.length, minimum_clearance=least)
         cure = say("Trim the first shingles by ", *_listed(made), ", repeating.")
         yield finding(rules.JOINT_CLEARANCE, narrow.clearance, place, limit=least, cure=cure)
-    both = layout.starter.joints and layout.courses[0].joints
-    if both and layout.starter.clearance < least - DUST:
+    jointed = {course.plane for course in layout.courses if course.number == 1 and course.joints}
+    close = next(
+        (
+            strip
+            for strip in layout.starters
+            if strip.joints and strip.plane in jointed and strip.clearance < least - DUST
+        ),
+        None,
+    )
+    if close is not None:
         cure = say("Trim the first starter piece by another length.")
-        place = "starter and course 1"
-        value = layout.starter.clearance
-        yield finding(rules.JOINT_CLEARANCE, value, place, limit=least, cure=cure)
+        place = _on(layout, close.plane, "starter and course 1")
+        yield finding(rules.JOINT_CLEARANCE, close.clearance, place, limit=least, cure=cure)
     if laid.narrowest_end_piece < how.minimum_end_piece - DUST:
         yield _narrow_end(layout)
 
 
 def _narrow_end(layout: Layout) -> Finding:
-    how, shingle, laid = layout.choices.coursing, layout.choices.shingle, layout.shingles
+    how, shingle = layout.choices.coursing, layout.choices.shingle
     widths = ((min(_ends(course), default=shingle.length), course) for course in layout.courses)
     narrow, first = next(one for one in widths if one[0] < how.minimum_end_piece - DUST)
     shifted = sequence_with_wide_ends(
         shingle.sequence,
-        width=laid.trim_line - laid.start_line,
+        width=first.length,
         shingle_length=shingle.length,
         minimum_end_piece=how.minimum_end_piece,
         starter_trim=layout.starter.trim,
@@ -214,7 +231,7 @@ def _narrow_end(layout: Layout) -> Finding:
     return finding(
         rules.END_PIECE,
         narrow,
-        f"course {first.number}",
+        _on(layout, first.plane, f"course {first.number}"),
         limit=how.minimum_end_piece,
         cure=cure if shifted else say("No shift of this sequence does it: use another."),
     )
@@ -251,16 +268,32 @@ def _of_the_nails(layout: Layout) -> Iterator[Finding]:
 
 
 def _of_the_top(layout: Layout) -> Iterator[Finding]:
-    closing = [course for course in layout.courses if not course.nailable]
-    yield from _broken(rules.CLOSING_COURSES, len(closing), "top edge")
-    top = layout.courses[-1]
-    yield from _broken(rules.TOP_EXPOSURE, top.exposure, f"course {top.number}")
-    if not closing:
+    for plane in layout.planes:
+        courses = [course for course in layout.courses if course.plane == plane.name]
+        yield from _of_a_top(layout, plane, courses)
+
+
+def _of_a_top(layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]) -> Iterator[Finding]:
+    """Hold the top of one plane against the rules."""
+    closing = [course for course in courses if not course.nailable]
+    yield from _broken(rules.CLOSING_COURSES, len(closing), _on(layout, plane.name, "top edge"))
+    top = courses[-1]
+    place = _on(layout, plane.name, f"course {top.number}")
+    yield from _broken(rules.TOP_EXPOSURE, top.exposure, place)
+    metal_covers = any(
+        kind == "ridge" and not beyond
+        for kind, beyond in zip(plane.edges, plane.beyond, strict=True)
+    )
+    if not (closing and metal_covers):
         return
+    edge = max(v for _, v in plane.corners)
     lowest = min(course.nail_line for course in closing)
     leg, margin = layout.choices.ridge_metal.deck_leg, layout.choices.metalwork.nail_cover
-    cover = lowest - (layout.roof.slope_length - leg)
+    cover = lowest - (edge - leg)
     if cover < margin - DUST:
-        needed = layout.roof.slope_length - lowest + margin
-        cure = say("Use ridge metal with a leg of ", at_least(needed), " or more on the roof.")
-        yield finding(rules.RIDGE_METAL_COVER, cover, "ridge metal", limit=margin, cure=cure)
+        cure = say(
+            "Use ridge metal with a leg of ", at_least(edge - lowest + margin),
+            " or more on the roof.",
+        )  # fmt: skip
+        place = _on(layout, plane.name, "ridge metal")
+        yield finding(rules.RIDGE_METAL_COVER, cover, place, limit=margin, cure=cure)

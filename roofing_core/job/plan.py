@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from math import sqrt
 
 from roofing_core.job.cautions import Caution, cautions
 from roofing_core.job.choices import Job
@@ -11,6 +12,7 @@ from roofing_core.job.layout import Layout, lay_out
 from roofing_core.job.order import Order, loads, order
 from roofing_core.job.work import Step, steps
 from roofing_core.layers.weight import Weights, lifting_limit, weights
+from roofing_core.roof.planes import Roof
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +62,7 @@ def plan(job: Job) -> Plan:
     """
     layout = lay_out(job)
     ordered = order(layout)
-    weighed = weights(loads(ordered), slope_area=layout.roof.area, pitch=layout.roof.pitch)
+    weighed = weights(loads(ordered), slope_area=layout.roof.area, pitch=_even_pitch(layout.roof))
     return Plan(
         **{name: getattr(layout, name) for name in _LAYOUT},
         weight=weighed,
@@ -68,6 +70,13 @@ def plan(job: Job) -> Plan:
         steps=steps(layout, ordered),
         findings=findings(layout, ordered),
         cautions=cautions(
-            layout.roof.pitch, heaviest=weighed.heaviest, lifting_limit=lifting_limit()
+            layout.roof.steepest_pitch, heaviest=weighed.heaviest, lifting_limit=lifting_limit()
         ),
     )
+
+
+def _even_pitch(roof: Roof) -> float:
+    """Give the pitch of a roof, or of an even one with its area over the same plan."""
+    if roof.lowest_pitch == roof.steepest_pitch:
+        return roof.pitch
+    return sqrt((roof.area / roof.plan_area) ** 2 - 1)

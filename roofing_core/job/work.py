@@ -191,38 +191,72 @@ def _rake_metal(layout: Layout) -> Iterator[Sentence]:
     )
 
 
+def _on(layout: Layout, plane: str) -> str:
+    """Begin a sentence with its plane, where there are several."""
+    return "" if len(layout.planes) == 1 else f"{plane.capitalize()}: "
+
+
 def _starter(layout: Layout) -> Iterator[Sentence]:
-    strip, coursing = layout.starter, layout.choices.coursing
-    cut: list[object] = [f"Take {_count(strip.pieces, 'starter strip')}. "]
-    if layout.choices.starter.made == "self_made":
-        strips = f"Cut {_count(strip.pieces, 'starter strip')} "
-        cut = [strips, length(strip.height), " high from shingles, the half with the adhesive. "]
-    yield say(
-        *cut,
-        "Trim ",
-        length(strip.trim),
-        " off the first, set the adhesive at the eave, the lower edge ",
-        length(coursing.starter_past_metal),
-        " past the eave metal and the ends ",
-        length(coursing.shingle_past_rake),
-        f" past the rake metal, and nail ({_count(strip.nails, 'nail')}).",
-    )
+    coursing = layout.choices.coursing
+    for strip in layout.starters:
+        cut: list[object] = [f"Take {_count(strip.pieces, 'starter strip')}. "]
+        if layout.choices.starter.made == "self_made":
+            strips = f"Cut {_count(strip.pieces, 'starter strip')} "
+            half = " high from shingles, the half with the adhesive. "
+            cut = [strips, length(strip.height), half]
+        yield say(
+            _on(layout, strip.plane),
+            *cut,
+            "Trim ",
+            length(strip.trim),
+            f" off the first, set the adhesive at the {strip.edge.replace('_', ' ')}, the lower"
+            " edge ",
+            length(coursing.starter_past_metal),
+            f" past the {'eave metal' if strip.edge == 'eave' else 'metal there'}",
+            *_ends_past(layout, strip.plane),
+            f", and nail ({_count(strip.nails, 'nail')}).",
+        )
+
+
+def _ends_past(layout: Layout, name: str) -> list[object]:
+    """Say how far the ends of a starter stand past the rake metal, on a plane with rakes."""
+    plane = next(one for one in layout.planes if one.name == name)
+    if "rake" not in plane.edges:
+        return []
+    return [" and the ends ", length(layout.choices.coursing.shingle_past_rake),
+            " past the rake metal"]  # fmt: skip
 
 
 def _courses(layout: Layout) -> Iterator[Sentence]:
     laid, shingle = layout.shingles, layout.choices.shingle
-    usual = [course for course in layout.courses if course.nailable]
+    several = len(layout.planes) > 1
     yield say(
-        "Snap the first line ",
+        *(["On every plane snap" if several else "Snap"]),
+        " the first line ",
         length(laid.first_snap_line),
         " above the lower edge of the starter, and one every ",
         length(shingle.exposure),
         " above it: the tops of the courses. Check every fifth from the eave.",
     )
+    if several:
+        yield say(
+            "On a plane that begins at a hip or a valley snap a line square to the eave through"
+            " the left end of its first course, and measure the first shingles from it: joints"
+            " then miss each other up the whole plane. Run shingles past hips and valleys and cut"
+            " them on the line."
+        )
+    for plane in layout.planes:
+        yield from _plane_courses(layout, plane.name)
+
+
+def _plane_courses(layout: Layout, plane: str) -> Iterator[Sentence]:
+    laid, shingle = layout.shingles, layout.choices.shingle
+    usual = [course for course in layout.courses if course.nailable and course.plane == plane]
     if usual:
         yield say(
-            f"Lay courses 1 to {usual[-1].number}, from the left, {laid.nails_per_strip} nails in"
-            " each whole strip and never fewer than 2 in a piece, ",
+            _on(layout, plane),
+            _capital(layout, f"lay courses 1 to {usual[-1].number}, from the left, "),
+            f"{laid.nails_per_strip} nails in each whole strip and never fewer than 2 in a piece, ",
             length(shingle.nail_zone_low),
             " to ",
             length(shingle.nail_zone_high),
@@ -230,22 +264,30 @@ def _courses(layout: Layout) -> Iterator[Sentence]:
             *_listed(shingle.sequence),
             ", and begin again.",
         )
-    tops = [course for course in usual if course.top_trim > DUST]
-    for course in tops:
-        yield say(
-            f"Course {course.number}: butt at ",
-            length(course.butt),
-            "; trim ",
-            length(course.top_trim),
-            " off the tops, flush with the deck.",
-        )
+    for course in usual:
+        if course.top_trim > DUST:
+            yield say(
+                _on(layout, plane),
+                _capital(layout, f"course {course.number}: butt at "),
+                length(course.butt),
+                "; trim ",
+                length(course.top_trim),
+                " off the tops, flush with the deck.",
+            )
+
+
+def _capital(layout: Layout, text: str) -> str:
+    """Begin a sentence that no plane's name begins."""
+    return text if len(layout.planes) > 1 else text[0].upper() + text[1:]
 
 
 def _closing(layout: Layout) -> Iterator[Sentence]:
+    roof = "roof" if len(layout.planes) == 1 else "plane"
     for course in layout.courses:
         if not course.nailable:
             yield say(
-                f"Course {course.number} closes the roof: snap its butt at ",
+                _on(layout, course.plane),
+                _capital(layout, f"course {course.number} closes the {roof}: snap its butt at "),
                 length(course.butt),
                 ", trim ",
                 length(course.top_trim),
@@ -270,10 +312,22 @@ def _ridge_metal(layout: Layout) -> Iterator[Sentence]:
 
 
 def _trim(layout: Layout) -> Iterator[Sentence]:
+    for plane in layout.planes:
+        if plane.edges[1] == "rake":
+            yield _trim_right(layout, plane.name)
+    edges = {kind for plane in layout.planes for kind in plane.edges}
+    if "hip" in edges:
+        yield say("Cut the shingles of both planes along the middle of each hip.")
+    if "valley" in edges:
+        yield _trim_valleys(layout)
+
+
+def _trim_right(layout: Layout, plane: str) -> Sentence:
     past = layout.choices.coursing.shingle_past_rake
-    overhangs = [course.overhang for course in layout.courses]
-    yield say(
-        "Snap a line at the right rake ",
+    overhangs = [course.overhang for course in layout.courses if course.plane == plane]
+    return say(
+        _on(layout, plane),
+        _capital(layout, "snap a line at the right rake "),
         length(past),
         " past the metal and trim all courses to it; they run over by ",
         length(min(overhangs)),
@@ -282,6 +336,28 @@ def _trim(layout: Layout) -> Iterator[Sentence]:
         ". Check the left rake for the same ",
         length(past),
         ".",
+    )
+
+
+def _trim_valleys(layout: Layout) -> Sentence:
+    way = layout.choices.valleying
+    if way.method == "open":
+        return say(
+            "In each valley snap a line on either plane, ",
+            length(way.exposed_width / 2),
+            " off its middle at the top and ",
+            length(way.widening * 12 / 2),
+            " more for every foot down, cut the shingles to it, and clip the upper corner of each"
+            " so that water does not run in under it.",
+        )
+    return say(
+        "In each valley run the shingles of the plane with the lower pitch, of equals the smaller, ",
+        length(way.run_through),
+        " past its middle; cut those of the other plane ",
+        length(way.cut_back),
+        " short of the middle, bed them in cement, and clip their upper corners. No nail within ",
+        length(way.nails_clear),
+        " of the middle.",
     )
 
 

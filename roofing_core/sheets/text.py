@@ -111,13 +111,11 @@ def _lengths(values: Iterable[float], system: System) -> str:
 
 def _roof(plan: Plan, system: System) -> list[str]:
     roof, weight, shingles = plan.roof, plan.weight, plan.shingles
-    size = f"{write(roof.eave_length, 'in', system)} by {write(roof.slope_length, 'in', system)}"
-    pitch = write(roof.pitch, "pitch", system)
     return [
-        f"SINGLE-SLOPE ROOF   {size}, pitch {pitch}, {write(roof.squares, 'square', system)}",
+        _heading(plan, system),
         "",
         *_paragraph(
-            f"Run {write(roof.run, 'in', system)}, rise {write(roof.rise, 'in', system)},"
+            f"{_rise(plan, system)}"
             f" area {write(roof.area, 'in2', system)}. {shingles.courses} courses,"
             f" {shingles.pieces} pieces from {shingles.shingles} shingles; the length laid would"
             f" fill {shingles.least_by_length} and the area {shingles.least_by_area}, were nothing"
@@ -127,6 +125,37 @@ def _roof(plan: Plan, system: System) -> list[str]:
             f" {write(weight.heaviest, 'lb', system)} ({weight.heaviest_name})."
         ),
     ]
+
+
+def _heading(plan: Plan, system: System) -> str:
+    roof = plan.roof
+    squares = write(roof.squares, "square", system)
+    pitches = dict.fromkeys((roof.lowest_pitch, roof.steepest_pitch))
+    pitch = " to ".join(write(each, "pitch", system) for each in pitches)
+    if roof.form != "single_slope":
+        title = _FORMS.get(roof.form, f"{roof.form.upper()} ROOF")
+        return f"{title}   {len(plan.planes)} planes, pitch {pitch}, {squares}"
+    size = f"{write(roof.eave_length, 'in', system)} by {write(roof.slope_length, 'in', system)}"
+    return f"SINGLE-SLOPE ROOF   {size}, pitch {pitch}, {squares}"
+
+
+#: Headings of the forms whose name alone does not say it.
+_FORMS: Mapping[str, str] = MappingProxyType(
+    {"footprint": "ROOF OVER AN OUTLINE", "planes": "ROOF MEASURED PLANE BY PLANE"}
+)
+
+
+def _rise(plan: Plan, system: System) -> str:
+    """Say how a single slope rises, or how long the lines of a roof of several planes are."""
+    roof = plan.roof
+    if roof.form == "single_slope":
+        return f"Run {write(roof.run, 'in', system)}, rise {write(roof.rise, 'in', system)},"
+    kinds = dict.fromkeys(line.kind for line in plan.lines)
+    lengths = {kind: sum(line.length for line in plan.lines if line.kind == kind) for kind in kinds}
+    told = (
+        f"{kind.replace('_', ' ')} {write(long, 'in', system)}" for kind, long in lengths.items()
+    )
+    return f"In all: {', '.join(told)};"
 
 
 def _order(plan: Plan, system: System) -> list[str]:
@@ -151,36 +180,44 @@ def _plural(pack: str) -> str:
 
 
 def _courses(plan: Plan, system: System) -> list[str]:
-    headings = ("course", "butt", "snap tops", "top off", "first off", "pieces",
-                "last one", "clear")  # fmt: skip
-    strip = plan.starter
-    last = strip.laid[-1]
-    first_row = ("starter", strip.butt, None, None, strip.trim, strip.pieces,
-                 last.right - last.left, strip.clearance)  # fmt: skip
-    rows = [
-        first_row,
-        *(
-            (
-                f"{course.number}" if course.nailable else f"{course.number} closing",
-                course.butt,
-                course.snap_line if course.top_trim <= 0 else None,
-                course.top_trim or None,
-                course.trim,
-                course.pieces,
-                course.laid[-1].right - course.laid[-1].left,
-                course.clearance,
-            )
-            for course in plan.courses
-        ),
-    ]
     note = (
         "Heights are up the slope from the outer face of the eave metal; the first line to snap is "
         f"{_length(plan.shingles.first_snap_line, system)} above the starter's lower edge. Where"
         " tops are trimmed, snap the butt. Clear: from these joints to the nearest of the next"
         " course up."
     )
-    cells = [[_cell(value, system) for value in row] for row in rows]
-    return [*_title("Course table"), *table(headings, cells), *_paragraph(note)]
+    lines = _title("Course table")
+    for plane in plan.planes:
+        lines += [] if len(plan.planes) == 1 else ["", plane.name.capitalize()]
+        lines += _plane_courses(plan, plane.name, system)
+    return [*lines, *_paragraph(note)]
+
+
+def _plane_courses(plan: Plan, plane: str, system: System) -> list[str]:
+    headings = ("course", "butt", "snap tops", "top off", "first off", "pieces",
+                "last one", "clear")  # fmt: skip
+    starters = (
+        ("starter", strip.butt, None, None, strip.trim, strip.pieces,
+         strip.laid[-1].right - strip.laid[-1].left, strip.clearance)
+        for strip in plan.starters
+        if strip.plane == plane and strip.laid
+    )  # fmt: skip
+    courses = (
+        (
+            f"{course.number}" if course.nailable else f"{course.number} closing",
+            course.butt,
+            course.snap_line if course.top_trim <= 0 else None,
+            course.top_trim or None,
+            course.trim,
+            course.pieces,
+            course.laid[-1].right - course.laid[-1].left,
+            course.clearance,
+        )
+        for course in plan.courses
+        if course.plane == plane
+    )
+    cells = [[_cell(value, system) for value in row] for row in (*starters, *courses)]
+    return table(headings, cells)
 
 
 def _cell(value: str | int | float | None, system: System) -> str:
