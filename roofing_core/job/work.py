@@ -351,7 +351,7 @@ def _trim_valleys(layout: Layout) -> Sentence:
             " so that water does not run in under it.",
         )
     return say(
-        "In each valley run the shingles of the plane with the lower pitch, of equals the smaller, ",
+        "In each valley run the shingles of the flatter plane, of equals the smaller, ",
         length(way.run_through),
         " past its middle; cut those of the other plane ",
         length(way.cut_back),
