@@ -20,11 +20,16 @@ FEET_FROM = 48
 #: A length this near to a whole 1/16 in, in sixteenths, is one.
 DUST_OF_A_SIXTEENTH = 1e-9
 
+#: Sixteenths and millimetres of more inches than this would overflow a float.
+LARGEST_WRITTEN = 1e300
+
 _SIXTEENTHS = tuple("" if n == 0 else f"{n // gcd(n, 16)}/{16 // gcd(n, 16)}" for n in range(16))
 
 
 def write_length(inches: float, system: System = "us") -> str:
-    """Write a length for a person: to the nearest 1/16 in (half up), or to the nearest mm.
+    """Write a length for a person: to the nearest 1/16 in, or to the nearest mm.
+
+    Half of one goes up, and below zero down: a length reads alike above and below the eave.
 
     Args:
         inches: The length; may be negative.
@@ -34,7 +39,7 @@ def write_length(inches: float, system: System = "us") -> str:
         Such as ``9 ft 4 in``, ``13 1/16 in`` or ``2845 mm``; feet from 4 ft on.
 
     Raises:
-        Nothing: What is not finite is written as it is.
+        Nothing: What is not finite, or far too large, is written as it is.
 
     Source:
         Rounding half up is how the Navy Builder manual (NAVEDTRA 14044, ch. 2) writes 111.12 in
@@ -43,10 +48,11 @@ def write_length(inches: float, system: System = "us") -> str:
     >>> write_length(111.12)
     '9 ft 3 1/8 in'
     """
-    if not isfinite(inches):
+    if not abs(inches) < LARGEST_WRITTEN:
         return str(inches)
     if system == "metric":
-        return f"{floor(inches * 254 / 10 + 0.5)} mm"
+        millimetres = floor(abs(inches) * 254 / 10 + 0.5)
+        return f"{'-' if inches < 0 and millimetres else ''}{millimetres} mm"
     sixteenths = floor(abs(inches) * 16 + 0.5)
     sign = "-" if inches < 0 and sixteenths else ""
     whole, part = divmod(sixteenths, 16)

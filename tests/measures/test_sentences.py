@@ -84,6 +84,9 @@ def test_feet_inches_and_sixteenths(inches, text):
         (1, "25 mm"),  # 25.4
         (1 / 8, "3 mm"),  # 3.175
         (5 / 127 / 2, "1 mm"),  # 0.5, half up
+        (-5 / 127 / 2, "-1 mm"),  # the same below the eave metal
+        (-5 / 127 * 3 / 2, "-2 mm"),
+        (-5 / 127 * 0.49, "0 mm"),
         (112, "2845 mm"),  # 2844.8
         (-0.01, "0 mm"),
         (-10, "-254 mm"),
@@ -137,6 +140,19 @@ def test_what_is_written_of_any_unit_reads_back_to_three_figures(unit, system, v
 def test_a_pitch_in_tenths_reads_back(tenths):
     pitch = tenths / 120
     assert read_pitch(write(pitch, "pitch")) == pytest.approx(pitch, rel=1e-12)
+
+
+@pytest.mark.parametrize("system", ["us", "metric"])
+@pytest.mark.parametrize("inches", [1.7e308, -1.7e308, 1e307])
+def test_a_length_too_large_for_sixteenths_is_written_as_it_is(inches, system):
+    assert write_length(inches, system) == str(inches)
+
+
+@pytest.mark.parametrize(("system", "half"), [("us", 1 / 32), ("metric", 5 / 254)])
+@given(halves=st.integers(0, 100_000))
+def test_below_the_eave_metal_a_length_is_rounded_as_above_it(system, half, halves):
+    above, below = write_length(halves * half, system), write_length(-halves * half, system)
+    assert below == (above if above.startswith("0 ") else f"-{above}")
 
 
 def test_a_sentence_keeps_its_numbers_until_it_is_written():
