@@ -21,6 +21,10 @@ Fourth = TypeVar("Fourth")
 Fifth = TypeVar("Fifth")
 
 
+Place = tuple[str | int, ...]
+"""Where something is, from the outermost name to the innermost."""
+
+
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One thing wrong with what was asked.
@@ -31,7 +35,7 @@ class Fault:
         wanted: What would be right, as a sentence.
     """
 
-    at: tuple[str | int, ...]
+    at: Place
     came: str | Amount
     wanted: Sentence
 
@@ -59,15 +63,12 @@ class Refused(ValueError):  # noqa: N818 - it is not an error of ours, it is an 
 
     def renamed(self, places: Mapping[str, str]) -> Refused:
         """Give the same refusal with each place's first name replaced by a dotted place."""
-        return type(self)(
-            *(
-                replace(
-                    fault,
-                    at=(*places.get(str(fault.at[0]), str(fault.at[0])).split("."), *fault.at[1:]),
-                )
-                for fault in self.faults
-            )
-        )
+        return type(self)(*(replace(fault, at=_renamed(fault.at, places)) for fault in self.faults))
+
+
+def _renamed(at: Place, places: Mapping[str, str]) -> Place:
+    first = str(at[0]) if at else ""
+    return (*places[first].split("."), *at[1:]) if first in places else at
 
 
 class TooManyPieces(Refused):
@@ -89,6 +90,10 @@ def fault(at: str, came: str | Amount, *wanted: object) -> Fault:
 #: The largest length of any roof, 100,000 ft, and the largest number of any other unit.
 LARGEST_LENGTH, LARGEST = 1.2e6, 1e10
 
+#: The least number of any unit that is over zero: no tape or scale shows less, and what is divided
+#: by it or by its square stays finite.
+SMALLEST = 1e-12
+
 
 def largest(unit: str) -> float:
     """Give the largest number that a unit inside is taken up to."""
@@ -97,7 +102,7 @@ def largest(unit: str) -> float:
 
 def not_positive(at: str, value: float, unit: str = "in") -> Fault | None:
     """Give a fault unless a value is over zero and of a size a roof can have."""
-    if 0 < value <= (LARGEST_LENGTH if unit == "in" else LARGEST):
+    if SMALLEST <= value <= (LARGEST_LENGTH if unit == "in" else LARGEST):
         return None
     most = Amount(largest(unit), unit)
     return fault(at, shown(Amount(value, unit)), "more than zero and at most ", most)
@@ -127,7 +132,7 @@ def require_positive(unit: str, /, **values: float) -> None:
     >>> require_positive("in", exposure=5.625)
     """
     most = largest(unit)
-    if all(0 < value <= most for value in values.values()):
+    if all(SMALLEST <= value <= most for value in values.values()):
         return
     refuse_if_any(not_positive(name, value, unit) for name, value in values.items())
 

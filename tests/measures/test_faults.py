@@ -7,6 +7,9 @@ from math import inf, nan
 import pytest
 
 from roofing_core.measures.faults import (
+    LARGEST,
+    LARGEST_LENGTH,
+    SMALLEST,
     Fault,
     Refused,
     TooManyPieces,
@@ -69,6 +72,17 @@ def test_first_names_are_replaced_by_the_caller_s():
     assert [one.at for one in renamed.faults] == [("eave_metal", "stock_lengths", 1), ("lap",)]
 
 
+def test_a_fault_of_nothing_in_particular_stays_one_when_names_are_replaced():
+    refusal = Refused(Fault((), "x", say("y")), fault("lap", "x", "y"))
+    renamed = refusal.renamed({"lap": "metalwork.lap"})
+    assert [one.at for one in renamed.faults] == [(), ("metalwork", "lap")]
+
+
+def test_a_place_that_starts_with_a_number_keeps_it_when_names_are_replaced():
+    refusal = Refused(Fault((2, "lap"), "x", say("y")))
+    assert [one.at for one in refusal.renamed({"lap": "other"}).faults] == [(2, "lap")]
+
+
 def test_no_faults_no_refusal():
     refuse_if_any([None, None])
     with pytest.raises(Refused) as refused:
@@ -104,12 +118,29 @@ def test_all_that_is_wrong_is_named_and_nothing_that_is_right():
     ]
 
 
-@pytest.mark.parametrize("value", [1e-300, 1, 1.2e6])
+@pytest.mark.parametrize("value", [SMALLEST, 1, 1.2e6])
 def test_what_is_positive_passes(value):
     require_positive("in", a=value)
     require_not_negative("in", a=value, b=0)
     assert not_positive("a", value) is None
     assert negative("a", value) is None
+
+
+@pytest.mark.parametrize("unit", ["in", "lb", "count"])
+@pytest.mark.parametrize("value", [5e-324, 1e-160, SMALLEST / 2])
+def test_what_no_tape_or_scale_could_show_is_not_positive(value, unit):
+    # Squares and quotients of such numbers are 0, or infinite.
+    with pytest.raises(Refused, match=r"^a came as 0( in| lb)?: more than zero and at most"):
+        require_positive(unit, a=value)
+    assert not_positive("a", value, unit) is not None
+
+
+@pytest.mark.parametrize(("unit", "most"), [("in", LARGEST_LENGTH), ("lb", LARGEST)])
+def test_squares_products_and_quotients_of_what_passes_are_finite(unit, most):
+    for small, large in ((SMALLEST, most), (SMALLEST**2, most**2)):
+        require_positive(unit, a=SMALLEST, b=most)
+        assert 0 < small / large < large / small < inf
+        assert 0 < small * large < inf
 
 
 def test_zero_is_not_negative_and_not_positive():
