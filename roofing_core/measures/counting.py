@@ -2,9 +2,19 @@
 
 from __future__ import annotations
 
-from math import ceil
+from collections.abc import Iterator
+from math import ceil, isfinite
 
-from roofing_core.measures.faults import LARGEST, require_not_negative, require_positive
+from roofing_core.measures.faults import (
+    LARGEST,
+    SMALLEST,
+    Fault,
+    fault,
+    not_positive,
+    refuse_if_any,
+    require_not_negative,
+)
+from roofing_core.measures.sentences import Amount, shown
 
 #: What is forgiven as float dust, in pieces. Lengths added up in inches stray by about 1e-13.
 DUST = 1e-9
@@ -49,7 +59,8 @@ def whole_packs(needed: float, per_pack: float) -> int:
         Whole packs, 0 when nothing is needed.
 
     Raises:
-        Refused: Something is negative or not finite, or the pack holds nothing.
+        Refused: Something is negative or not finite, the pack holds nothing, or the packs are more
+            than the limit; names each.
 
     Source:
         Arithmetic.
@@ -57,6 +68,16 @@ def whole_packs(needed: float, per_pack: float) -> int:
     >>> whole_packs(105, 21)
     5
     """
-    if not 0 < per_pack <= LARGEST:
-        require_positive("count", per_pack=per_pack)
+    if not (SMALLEST <= per_pack <= LARGEST and 0 <= needed / per_pack <= LARGEST):
+        refuse_if_any(_pack_faults(needed, per_pack))
     return whole_pieces(needed / per_pack)
+
+
+def _pack_faults(needed: float, per_pack: float) -> Iterator[Fault | None]:
+    nothing = not_positive("per_pack", per_pack, "count")
+    came, dust = shown(Amount(needed, "count")), 0.0 if nothing else DUST * per_pack
+    if not (isfinite(needed) and needed >= -dust):
+        yield fault("needed", came, "zero or more")
+    elif not nothing and needed / per_pack > LARGEST:
+        yield fault("needed", came, f"at most {LARGEST:.0f} packs")
+    yield nothing

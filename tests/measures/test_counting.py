@@ -70,7 +70,34 @@ def test_what_cannot_be_counted(value, said):
     assert str(refused.value) == said
 
 
-@pytest.mark.parametrize("per_pack", [0, -1, nan, inf])
+@pytest.mark.parametrize("per_pack", [0, -1, nan, inf, 5e-324])
 def test_packs_that_hold_nothing(per_pack):
     with pytest.raises(Refused, match=r"^per_pack came as .+: more than zero"):
         whole_packs(1, per_pack)
+
+
+@pytest.mark.parametrize(
+    ("needed", "per_pack", "said"),
+    [
+        (-5, 21, "needed came as -5: zero or more"),
+        (-1e-9, 1e-3, "needed came as 0: zero or more"),  # a millionth of a pack is no dust
+        (nan, 21, "needed came as nan: zero or more"),
+        (inf, 21, "needed came as inf: zero or more"),
+        (100, 1e-9, "needed came as 100: at most 10000000000 packs"),
+    ],
+)
+def test_a_need_that_no_packs_meet_is_told_by_the_names_of_the_function(needed, per_pack, said):
+    with pytest.raises(Refused) as refused:
+        whole_packs(needed, per_pack)
+    assert str(refused.value) == said
+
+
+def test_dust_below_nothing_takes_no_pack_and_a_large_roof_its_panels():
+    assert whole_packs(-1e-12, 21) == 0
+    assert whole_packs(1.44e10, 96 * 48) == 3_125_000  # 10,000 ft each way
+
+
+def test_both_are_told_where_both_are_wrong():
+    with pytest.raises(Refused) as refused:
+        whole_packs(-1, 0)
+    assert [one.at for one in refused.value.faults] == [("needed",), ("per_pack",)]
