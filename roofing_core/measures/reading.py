@@ -13,6 +13,7 @@ from types import MappingProxyType
 
 from roofing_core.measures.faults import Refused, fault, largest
 from roofing_core.measures.sentences import Amount
+from roofing_core.measures.units import SQUARE
 
 #: Longer texts than this are not measurements.
 LONGEST = 60
@@ -42,13 +43,18 @@ _US = re.compile(
     re.ASCII,
 )
 _SI = re.compile(rf"(-)?({_DECIMAL}) ?({_METRIC})", re.ASCII)
-_BARE = re.compile(rf"-? ?{_NUMBER}(?:[eE][-+]?[0-9]+)?", re.ASCII)
+_BARE = re.compile(rf"-? ?{_NUMBER}", re.ASCII)
+_POWER_OF_TEN = re.compile(rf"-? ?{_DECIMAL}e[-+]?[0-9]+(?: ?[a-z'\"%].*)?", re.ASCII)
 _RISE_IN_RUN = re.compile(rf"(-)?({_NUMBER}) ?(?::|in) ?({_NUMBER})|(-)?([0-9.]+) ?/ ?([0-9.]+)")
-_SLOPED = re.compile(rf"(-)?({_DECIMAL}) ?(deg|degrees?|%|percent)", re.ASCII)
+_SLOPED = re.compile(
+    rf"(-)?([0-9]{{1,6}}[ -][0-9]{{1,5}}/[0-9]{{1,5}}|{_DECIMAL}) ?(deg|degrees?|%|percent)",
+    re.ASCII,
+)
 _MEASURED = re.compile(rf"(-)?({_NUMBER}) ?([a-z%][a-z0-9/ .%²³]*)", re.ASCII)
 
 _LENGTHS = "a length with its unit, such as 14 ft, 14' 6 1/2\", 9'-4\", 4.27 m or 1270 mm"
 _PITCHES = "a pitch, such as 4:12, 4/12, 18.43 deg or 33.3 %"
+_FRACTIONS = "a fraction under 1, over a number that is not 0"
 
 
 def _number(text: str) -> float:
@@ -65,11 +71,17 @@ def _number(text: str) -> float:
     return int(whole or 0) + int(top) / int(bottom)
 
 
+def _worth(number: str, at: str, came: str, wanted: str = _FRACTIONS) -> float:
+    """Give the value of a number within a text; refuse a fraction that is none."""
+    try:
+        return _number(number)
+    except (ValueError, ZeroDivisionError):
+        raise Refused(fault(at, _echo(came), wanted)) from None
+
+
 def _plain(text: str, at: str, wanted: str) -> str:
     """Give the text in plain letters and single spaces; refuse what is no text, or far too long."""
-    if not isinstance(text, str):
-        raise Refused(fault(at, _echo(text), wanted))
-    if len(text) > LONGEST:
+    if not isinstance(text, str) or len(text) > LONGEST:
         raise Refused(fault(at, _echo(text), wanted))
     return " ".join(text.translate(_PLAIN).lower().split())
 
@@ -81,13 +93,16 @@ def _echo(came: object) -> str:
     return short.encode("ascii", "backslashreplace").decode("ascii")
 
 
-def _unreadable(at: str, came: str, plain: str, wanted: str, example: str) -> Refused:
+def _unreadable(at: str, came: str, plain: str, wanted: str, example: str = "") -> Refused:
     """Say why a text was refused, as closely as can be told."""
-    if _BARE.fullmatch(plain):
+    if example and _BARE.fullmatch(plain):
         return Refused(fault(at, _echo(came), "a number with its unit: ", example))
+    why = ""
     if "," in plain:
-        return Refused(fault(at, _echo(came), wanted, "; with a decimal point and no commas"))
-    return Refused(fault(at, _echo(came), wanted))
+        why = "; with a decimal point and no commas"
+    elif _POWER_OF_TEN.fullmatch(plain):
+        why = "; with all its digits and no power of ten"
+    return Refused(fault(at, _echo(came), wanted, why))
 
 
 def _sized(value: float, at: str, came: str, unit: str) -> float:
@@ -123,12 +138,8 @@ def read_length(text: str, *, at: str = "length") -> float:
     plain = _plain(text, at, _LENGTHS)
     match = _US.fullmatch(plain)
     if match:
-        try:
-            feet, inches = _number(match[2] or "0"), _number(match[3] or match[4] or "0")
-        except (ValueError, ZeroDivisionError):
-            raise Refused(
-                fault(at, _echo(text), "a fraction under 1, over a number that is not 0")
-            ) from None
+        feet = _worth(match[2] or "0", at, text)
+        inches = _worth(match[3] or match[4] or "0", at, text)
         if match[2] and match[3] and (feet != int(feet) or inches >= 12):  # noqa: PLR2004 - a foot
             raise Refused(fault(at, _echo(text), "whole feet, and inches under 12 after them"))
         return _sized(-(feet * 12 + inches) if match[1] else feet * 12 + inches, at, text, "in")
@@ -175,7 +186,7 @@ def read_pitch(text: str, *, at: str = "pitch") -> float:
             raise Refused(fault(at, _echo(text), _PITCHES, "; the run is over 0")) from None
     match = _SLOPED.fullmatch(plain)
     if match:
-        value = -float(match[2]) if match[1] else float(match[2])
+        value = _worth(match[2], at, text) * (-1 if match[1] else 1)
         if match[3] in ("%", "percent"):
             return _sized(value / 100, at, text, "pitch")
         if abs(value) < 90:  # noqa: PLR2004 - a wall
@@ -184,16 +195,23 @@ def read_pitch(text: str, *, at: str = "pitch") -> float:
     raise _unreadable(at, text, plain, _PITCHES, f"write {_echo(plain)}:12 or {_echo(plain)} deg")
 
 
+_AREAS: Mapping[str, tuple[float, float]] = MappingProxyType(
+    {
+        **dict.fromkeys(("in2", "sq in", "square inches"), (1, 1)),
+        **dict.fromkeys(("ft2", "sq ft", "sqft", "square feet"), (144, 1)),
+        **dict.fromkeys(("square", "squares"), (SQUARE, 1)),
+        **{"mm2": (100, 64516), "cm2": (10_000, 64516)},
+        **dict.fromkeys(("m2", "sq m", "square metres", "square meters"), (100_000_000, 64516)),
+    }
+)
+
 #: For each unit inside, the names that people write and the (times, over) that give the inside.
 _NAMED: Mapping[str, Mapping[str, tuple[float, float]]] = MappingProxyType(
     {
-        "in2": {
-            **dict.fromkeys(("in2", "sq in", "square inches"), (1, 1)),
-            **dict.fromkeys(("ft2", "sq ft", "sqft", "square feet"), (144, 1)),
-            **dict.fromkeys(("square", "squares"), (14_400, 1)),
-            **dict.fromkeys(("mm2",), (100, 64516)),
-            **dict.fromkeys(("cm2",), (10_000, 64516)),
-            **dict.fromkeys(("m2", "sq m", "square metres", "square meters"), (100_000_000, 64516)),
+        "in2": _AREAS,
+        "square": {
+            **{name: (times, over * SQUARE) for name, (times, over) in _AREAS.items()},
+            **dict.fromkeys(("square", "squares"), (1, 1)),
         },
         "in3": {
             **dict.fromkeys(("in3", "cu in", "cubic inches"), (1, 1)),
@@ -228,6 +246,7 @@ _EXAMPLES: Mapping[str, str] = MappingProxyType(
         "in": _LENGTHS,
         "pitch": _PITCHES,
         "in2": "an area with its unit, such as 130.7 ft2, 1.3 squares or 12.1 m2",
+        "square": "an area with its unit, such as 1.3 squares, 130.7 ft2 or 12.1 m2",
         "in3": "a volume with its unit, such as 10.1 fl oz, 1 US gal, 300 mL or 4 L",
         "lb": "a weight with its unit, such as 65 lb or 29.5 kg",
         "lb/ft2": "a weight on an area with its unit, such as 2 lb/ft2 or 10 kg/m2",
@@ -244,12 +263,9 @@ def _read_named(text: str, unit: str, at: str) -> float:
     unit_name = match[3].translate(_POWERS) if match else ""
     if match and unit_name in names:
         times, over = names[unit_name]
-        try:
-            value = _number(match[2]) * times / over
-        except (ValueError, ZeroDivisionError):
-            raise Refused(fault(at, _echo(text), wanted)) from None
+        value = _worth(match[2], at, text, wanted) * times / over
         return _sized(-value if match[1] else value, at, text, unit)
-    raise _unreadable(at, text, plain, wanted, wanted)
+    raise _unreadable(at, text, plain, wanted)
 
 
 _READERS: Mapping[str, Callable[..., float]] = MappingProxyType(
@@ -262,15 +278,15 @@ def read(text: str, unit: str, *, at: str = "value") -> float:
 
     Args:
         text: What was written, such as ``65 lb``, ``10.1 fl oz``, ``14 ft`` or ``4:12``.
-        unit: The unit inside: ``in``, ``pitch``, ``in2``, ``in3``, ``lb``, ``lb/ft2``, ``lb/ft``
-            or ``rad``.
+        unit: The unit inside: ``in``, ``pitch``, ``in2``, ``square``, ``in3``, ``lb``, ``lb/ft2``,
+            ``lb/ft`` or ``rad``.
         at: The name to put into the refusal, dotted if it is nested.
 
     Returns:
         The number inside.
 
     Raises:
-        Refused: Not a measurement of that unit in this grammar.
+        Refused: Not a measurement of that unit in this grammar, or the unit is none of these.
 
     Source:
         The international inch (25.4 mm), pound (0.45359237 kg) and US gallon (231 in3), exact.
@@ -278,5 +294,7 @@ def read(text: str, unit: str, *, at: str = "value") -> float:
     >>> read("128 fl oz", "in3") == read("1 gal", "in3") == 231
     True
     """
+    if unit not in _EXAMPLES:
+        raise Refused(fault("unit", _echo(unit), f"one of {', '.join(_EXAMPLES)}"))
     reader = _READERS.get(unit)
     return reader(text, at=at) if reader is not None else _read_named(text, unit, at)

@@ -153,7 +153,7 @@ BODIES = [
     (body(shingle={"sequence": ["0 in"] * 101}), "#/shingle/sequence", None, "a list of at most"),
     (body(shingle={"per_bundle": "21"}), "#/shingle/per_bundle", "21", "a whole number"),
     (body(shingle={"per_bundle": 2.5}), "#/shingle/per_bundle", "2.5", "a whole number"),
-    (body(shingle={"bundle_weight": 65}), "#/shingle/bundle_weight", "65", "a number with its"),
+    (body(shingle={"bundle_weight": 65}), "#/shingle/bundle_weight", "65", "a weight with its"),
     (body(shingle={"name": ""}), "#/shingle/name", "an empty text", "a text of 1 to 60"),
     (body(decking={"lay": 1}), "#/decking/lay", "1", "true or false"),
     (body(decking={"lay": "true"}), "#/decking/lay", "true", "true or false"),
@@ -266,7 +266,7 @@ def test_faults_are_told_in_the_units_asked_for(client):
 def test_the_unit_of_bare_lengths_says_nothing_of_other_measurements(client):
     for path, query, wanted in (
         ("pitch", {"pitch": "4"}, "a number with its unit: write 4:12 or 4 deg"),
-        ("weight", {"area": "130", "pitch": "3:12", "strips": "9"}, "a number with its unit: an "),
+        ("weight", {"area": "130", "pitch": "3:12", "strips": "9"}, "an area with its unit, "),
     ):
         told = client.get(f"/v1/{path}", params={**query, "number_unit": "ft"}).json()
         [error] = told["errors"]

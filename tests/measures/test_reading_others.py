@@ -39,6 +39,15 @@ NAMED = {
             "m ** 2": ("m2", "m²", "sq m", "square metres", "square meters"),
         },
     ),
+    "square": (
+        "roofing_square",
+        {
+            "inch ** 2": ("in2", "sq in"),
+            "foot ** 2": ("ft2", "ft²", "sq ft", "square feet"),
+            "roofing_square": ("square", "squares"),
+            "m ** 2": ("m2", "m²", "square metres"),
+        },
+    ),
     "in3": (
         "inch ** 3",
         {
@@ -137,6 +146,19 @@ def test_degrees_are_their_tangent(angle):
 def test_percent_are_hundredths(percent):
     for spelt in (f"{percent} %", f"{percent}%", f"{percent} percent"):
         assert read_pitch(spelt) == float(percent) / 100
+
+
+@given(whole=st.integers(0, 80), top=st.integers(1, 7))
+def test_degrees_and_percent_may_have_a_fraction(whole, top):
+    exact = float(whole + Fraction(top, 8))
+    assert read_pitch(f"{whole} {top}/8 deg") == tan(radians(exact))
+    assert read_pitch(f"-{whole} {top}/8%") == -exact / 100
+    assert read_pitch("33⅓ %") == (33 + 1 / 3) / 100
+
+
+def test_a_square_is_a_square():
+    assert read("1.3 squares", "square") == 1.3
+    assert read("1 1/2 squares", "square") == read("150 ft2", "square") == 1.5
 
 
 def test_a_pitch_may_be_written_downwards_and_is_then_negative():

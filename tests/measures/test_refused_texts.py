@@ -11,6 +11,7 @@ from roofing_core.measures.reading import read, read_length, read_pitch
 
 A_LENGTH = "a length with its unit, such as 14 ft, 14' 6 1/2\", 9'-4\", 4.27 m or 1270 mm"
 A_PITCH = "a pitch, such as 4:12, 4/12, 18.43 deg or 33.3 %"
+NO_POWERS = "; with all its digits and no power of ten"
 NO_COMMAS = "; with a decimal point and no commas"
 
 
@@ -35,8 +36,6 @@ def _sentence(reader, *args) -> str:
         "10^9 ft",
         "9**9**9 ft",
         "(1) ft",
-        "1e3 ft",
-        "1e400 ft",
         "0x10 in",
         "1_000 in",
         "+5 in",
@@ -78,7 +77,12 @@ def test_a_comma_is_not_guessed_at(text):
     assert _sentence(read_length, text) == f"length came as {text}: {A_LENGTH}{NO_COMMAS}"
 
 
-@pytest.mark.parametrize("text", ["14", "14.5", "5 5/8", "1/2", "-3", "0", "1e400", ".5"])
+@pytest.mark.parametrize("text", ["1e3 ft", "1e400 ft", "1e400", "-1E3", "2.5e+1 in", "5.625e0"])
+def test_a_power_of_ten_is_not_read_and_not_told_to_be_written(text):
+    assert _sentence(read_length, text) == f"length came as {text}: {A_LENGTH}{NO_POWERS}"
+
+
+@pytest.mark.parametrize("text", ["14", "14.5", "5 5/8", "1/2", "-3", "0", ".5"])
 def test_a_bare_number_is_told_what_to_write(text):
     assert _sentence(read_length, text) == (
         f"length came as {text}: a number with its unit: write {text} ft, {text} in or 4.27 m"
@@ -151,7 +155,8 @@ def test_the_place_is_the_caller_s():
 @pytest.mark.parametrize(
     "text",
     ["", "steep", "4:12:3", "4 :", ":12", "4 12", "4 per 12", "4 in 12 in", "--4:12", "4:-12",
-     "4 1/2/12", "nan deg", "1e1 deg", "45", "4 rad", "33 %%", "4:12 deg", "9**9:12"],
+     "4 1/2/12", "nan deg", "45", "4 rad", "33 %%", "4:12 deg", "9**9:12",
+     "1/2 deg", "1/2 %", "4/12 %"],
 )  # fmt: skip
 def test_not_a_pitch(text):
     said = _sentence(read_pitch, text)
@@ -159,6 +164,25 @@ def test_not_a_pitch(text):
         assert said == "pitch came as 45: a number with its unit: write 45:12 or 45 deg"
     else:
         assert said == f"pitch came as {text}: {A_PITCH}"
+
+
+@pytest.mark.parametrize("text", ["1e1 deg", "1e400"])
+def test_a_pitch_has_no_power_of_ten(text):
+    assert _sentence(read_pitch, text) == f"pitch came as {text}: {A_PITCH}{NO_POWERS}"
+
+
+@pytest.mark.parametrize("text", ["18 3/2 deg", "33 1/0 %"])
+def test_the_fraction_of_an_angle_or_a_percentage_is_one(text):
+    said = _sentence(read_pitch, text)
+    assert said == f"pitch came as {text}: a fraction under 1, over a number that is not 0"
+
+
+@pytest.mark.parametrize("reader", [read_length, read_pitch])
+@pytest.mark.parametrize("text", ["14", "14.5", "5 5/8", ".5", "0.25", "12"])
+def test_what_a_bare_number_is_told_to_write_is_read(reader, text):
+    told = _sentence(reader, text).partition(": write ")[2].replace(" or ", ", ").split(", ")
+    assert len(told) >= 2
+    assert all(reader(one) > 0 for one in told)
 
 
 @pytest.mark.parametrize("text", ["4:0", "4/0", "4 in 0", "0/0", "4/.", "4..5/12", "1/0:12"])
@@ -176,6 +200,7 @@ def test_a_pitch_is_no_wall(text):
     ("text", "unit", "wanted"),
     [
         ("130.7", "in2", "an area with its unit, such as 130.7 ft2, 1.3 squares or 12.1 m2"),
+        ("1.3", "square", "an area with its unit, such as 1.3 squares, 130.7 ft2 or 12.1 m2"),
         ("65 ft", "lb", "a weight with its unit, such as 65 lb or 29.5 kg"),
         ("65 lb lb", "lb", "a weight with its unit, such as 65 lb or 29.5 kg"),
         ("2 psi", "lb/ft2", "a weight on an area with its unit, such as 2 lb/ft2 or 10 kg/m2"),
@@ -186,8 +211,16 @@ def test_a_pitch_is_no_wall(text):
 )
 def test_not_another_measurement(text, unit, wanted):
     said = _sentence(read, text, unit)
-    assert said.startswith(f"value came as {text}: ")
-    assert said.endswith(wanted)
+    assert said == f"value came as {text}: {wanted}"
+
+
+@pytest.mark.parametrize("unit", ["percent", "count", "1", "ft", ""])
+def test_a_unit_that_is_not_read_is_refused_by_its_own_name(unit):
+    with pytest.raises(Refused) as refused:
+        read("5", unit)
+    assert str(refused.value) == (
+        f"unit came as {unit}: one of in, pitch, in2, square, in3, lb, lb/ft2, lb/ft, rad"
+    )
 
 
 @pytest.mark.parametrize(
@@ -208,7 +241,9 @@ def test_a_power_is_no_digit_of_a_number(text, unit):
     assert said.startswith(f"value came as {echo}: a")
 
 
-@pytest.mark.parametrize("unit", ["in", "pitch", "in2", "in3", "lb", "lb/ft2", "lb/ft", "rad"])
+@pytest.mark.parametrize(
+    "unit", ["in", "pitch", "in2", "square", "in3", "lb", "lb/ft2", "lb/ft", "rad"]
+)
 def test_what_is_given_as_an_example_is_read(unit):
     said = _sentence(read, "nonsense", unit)
     examples = said.partition("such as ")[2].replace(" or ", ", ").split(", ")
