@@ -13,7 +13,7 @@ from roofing_core.job import rules
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
 from roofing_core.job.rules import Rule, Severity
-from roofing_core.layers.coursing.field import LaidCourse
+from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nailing import hand_sealed
 from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
 from roofing_core.measures.counting import DUST
@@ -213,6 +213,22 @@ def _of_the_joints(layout: Layout) -> Iterator[Finding]:
         yield finding(rules.JOINT_CLEARANCE, close.clearance, place, limit=least, cure=cure)
     if laid.narrowest_end_piece < how.minimum_end_piece - DUST:
         yield _narrow_end(layout)
+    yield from _loose_piece(layout)
+
+
+#: A scrap narrower than this needs no nail: what lies over it holds it.
+SCRAP = 1.0
+
+
+def _loose_piece(layout: Layout) -> Iterator[Finding]:
+    """Find the first piece that has no place for its nails."""
+    for course in layout.courses:
+        for piece in course.laid:
+            few = not rules.PIECE_NAILS.kept_by(len(piece.nails))
+            if few and piece.right - piece.left > SCRAP:
+                place = _on(layout, course.plane, f"course {course.number}, piece {piece.number}")
+                yield finding(rules.PIECE_NAILS, len(piece.nails), place)
+                return
 
 
 def _narrow_end(layout: Layout) -> Finding:

@@ -12,8 +12,8 @@ from roofing_core.job.nails import NailsFor, count_nails
 from roofing_core.job.seals import seal
 from roofing_core.job.shingles import ShinglesLaid, lay_shingles
 from roofing_core.job.wiring import Site, Wired, site_of
-from roofing_core.layers.coursing.field import LaidCourse
 from roofing_core.layers.coursing.joints import limit_pieces
+from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.starters import LaidStarter
 from roofing_core.layers.decking.deck import Deck, deck, no_deck
 from roofing_core.layers.sealant import Sealant

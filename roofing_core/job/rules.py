@@ -257,6 +257,17 @@ END_PIECE = _rule(
     cure="Shift the trim sequence.",
 )
 
+PIECE_NAILS = _rule(
+    "pieces.nails",
+    "Every piece has at least {} nails, on the deck and clear of valleys.",
+    at_least=2.0,
+    unit="count",
+    severity="against_practice",
+    source=PRACTICE,
+    cure="Start the courses of this plane with another trim sequence, or hold the joint next to the"
+    " valley further back.",
+)
+
 STARTER_HEIGHT = _rule(
     "starter.height",
     "The starter reaches at least {} up, under all of the first course that shows.",
@@ -319,6 +330,7 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             STARTER_HEIGHT,
             JOINT_CLEARANCE,
             END_PIECE,
+            PIECE_NAILS,
             CLOSING_COURSES,
             TOP_EXPOSURE,
             SPARE_SHINGLES,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from roofing_core.job.edges import EdgeRun
 from roofing_core.job.shingles import ShinglesLaid
 from roofing_core.job.wiring import Site, Wired
-from roofing_core.layers.coursing.field import LaidCourse
+from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nailing import hand_sealed, hand_sealing_dabs
 from roofing_core.layers.sealant import Sealant, sealant
 

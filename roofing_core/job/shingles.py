@@ -10,11 +10,11 @@ from roofing_core.job.wiring import Site, Wired
 from roofing_core.layers.coursing.courses import Courses, courses
 from roofing_core.layers.coursing.field import (
     Field,
-    LaidCourse,
     lay_courses,
     start_line_of,
 )
 from roofing_core.layers.coursing.joints import check_joints
+from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
 from roofing_core.layers.coursing.outline import shingled_region, valley_lines
 from roofing_core.layers.coursing.pieces import Strip, shingle_count
@@ -179,6 +179,8 @@ def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
         start_line=start_line_of(region),
         sequence=site.choices.shingle.sequence,
         edge_distance=how.edge_distance,
+        least_valley_piece=site.choices.valleying.least_piece,
+        minimum_clearance=how.minimum_clearance,
     )
     laid = lay_courses(
         field, lines, strip=_strip(site, plane), nail_low=site.choices.shingle.nail_zone_low

@@ -14,7 +14,7 @@ from roofing_core import Choices, Coursing, Footprint, Pyramid, Shingle, Side, m
 from roofing_core.job.choices import Valleying
 from roofing_core.job.shingles import lay_shingles
 from roofing_core.job.wiring import site_of
-from roofing_core.layers.coursing.field import LaidCourse
+from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.pieces import Piece
 
 SHINGLE = Shingle(
@@ -166,3 +166,18 @@ def test_the_material_of_the_catalogue_is_laid_too():
     site = site_of(Pyramid(length=240, width=240, pitch=9 / 12))
     assert site.choices.shingle == material(Shingle, "metric_strip")
     assert lay_shingles(site)[2].pieces > 4 * 150 / 5.625
+
+
+def test_a_joint_too_near_to_a_valley_goes_back():
+    # On the plane that begins at the valley the first course's joints stand at 40, 80, ... from
+    # where its butt begins, all far from the valley. On the one that ends there, 240 along, the
+    # last joint falls at 240: the valley's middle at the nail line is at 245.6, so it goes back
+    # to 12 in from it, 233.6, and on by halves until it is 4 or more clear of the next course's
+    # joint at 230.
+    laid = beside_the_valley("open")
+    ending = next(laid[name] for name in valley_planes() if laid[name][0].left > -1)
+    assert ending[-1].left == pytest.approx(225.6)
+    before = ending[-2]
+    assert before.right_end == "cut"
+    assert before.shingle_to == pytest.approx(25.6)
+    assert (ending[-1].left_end, ending[-1].shingle_from) == ("factory", 0.0)

@@ -54,6 +54,10 @@ CASES = [
          3.9375, "underlayment", 4, LONG),
     Case("underlayment.end_lap_stagger", {"underlaying__end_lap_stagger": 72.0},
          {"underlaying__end_lap_stagger": 71.5}, 71.5, "underlayment", 72, LONG),
+    # 2 in past the rakes the fifth piece begins at 4 x 39 3/8 - 2 = 155 1/2: past a deck of 155.
+    Case("pieces.nails", {"roof__eave_length": 155.75}, {"roof__eave_length": 155.0}, 0,
+         "course 1, piece 5", 2,
+         {"coursing__shingle_past_rake": 2.0, "coursing__minimum_end_piece": 1.0}),
     Case("metal.lap", {"metalwork__lap": 2.0}, {"metalwork__lap": 1.5}, 1.5, "eave metal", 2),
     Case("metal.nail_spacing", {"metalwork__nail_spacing": 12.0},
          {"metalwork__nail_spacing": 12.25}, 12.25, "left rake metal", 12),

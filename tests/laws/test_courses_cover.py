@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from shapely import box, unary_union
 
 from roofing_core import plan
-from roofing_core.layers.coursing.field import LaidCourse
+from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.starters import LaidStarter
 from tests.recount.jobs import drawn
 

@@ -7,90 +7,26 @@ under the first course is `starters`.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import floor
 
 from roofing_core.layers.coursing.courses import Course, Courses
 from roofing_core.layers.coursing.joints import clearance_between
+from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nail_room import ValleyLine
 from roofing_core.layers.coursing.outline import is_lower
 from roofing_core.layers.coursing.pieces import (
-    SQUARE_CUT,
     Piece,
     Row,
     Strip,
     pieces_of,
 )
+from roofing_core.layers.coursing.valley_joints import moved_from_valleys
 from roofing_core.measures.counting import DUST
-from roofing_core.measures.units import Inches, SquareInches
+from roofing_core.measures.units import Inches
 from roofing_core.roof.outlines import RoofPlane
 from roofing_core.roof.polygons import signed_area
 from roofing_core.roof.slicing import Region, Stretch
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaidCourse:
-    """One course as it is laid: its lines, its joints, its pieces and its nails.
-
-    Attributes:
-        number: From 1 at the eave of its plane.
-        butt: Height of the lower edge, up the slope from the outer face of the eave metal.
-        snap_line: Height of the chalk line for the tops of the shingles.
-        exposure: How much of the course shows.
-        top_trim: How much is trimmed off the top of the shingles.
-        nailable: Whether it is nailed in its nail zone; if not it closes the roof, or a part of
-            it: bedded, top-nailed and dabbed under the ridge metal or the caps.
-        nail_line: Height at which it is nailed.
-        trim: Length trimmed from the left of its first shingle.
-        pieces: How many pieces it takes.
-        joints: Where its pieces meet on the deck, from the left corner.
-        clearance: Least distance from one of its joints to one of the next course up.
-        clearance_two: The same to the second course up.
-        overhang: How far the last shingle runs past the trim line before it is trimmed.
-        nails: Nails in its pieces.
-        laid: One entry per piece, from the left.
-        plane: The plane that it lies on.
-        length: From its left end to its right end, at its longest.
-        exposed_area: Of all that shows of it, past the eave and the rakes too.
-        area: Of all its pieces as they lie, what the next courses cover included.
-        bedding_area: Of asphalt cement under it, where it closes the roof; 0 for most.
-    """
-
-    number: int
-    butt: Inches
-    snap_line: Inches
-    exposure: Inches
-    top_trim: Inches
-    nailable: bool
-    nail_line: Inches
-    trim: Inches
-    pieces: int
-    joints: tuple[Inches, ...]
-    clearance: Inches
-    clearance_two: Inches
-    overhang: Inches
-    nails: int
-    laid: tuple[Piece, ...]
-    plane: str
-    length: Inches
-    exposed_area: SquareInches
-    area: SquareInches
-    bedding_area: SquareInches
-
-    def square_ends(self) -> tuple[Piece, ...]:
-        """Give the pieces that end square where the course does: at a rake, a wall, an opening."""
-        laid = self.laid
-        return tuple(
-            piece
-            for k, piece in enumerate(laid)
-            if (_begins(laid, k) and piece.left_angle == SQUARE_CUT)
-            or (_begins(laid, k + 1) and piece.right_angle == SQUARE_CUT)
-        )
-
-
-def _begins(laid: tuple[Piece, ...], k: int) -> bool:
-    """Tell whether a stretch begins with piece k, or ends before it."""
-    return k in (0, len(laid)) or laid[k].left - laid[k - 1].right > DUST
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,6 +41,9 @@ class Field:
         start_line: The line from which joints are counted, where most courses start.
         sequence: Length trimmed from the first shingle of each course, repeating.
         edge_distance: No nail nearer than this to the top edge of the deck.
+        least_valley_piece: No joint nearer than this to the middle of a valley, along the nail
+            line.
+        minimum_clearance: Least distance to other joints of one that was moved away from there.
     """
 
     plane: RoofPlane
@@ -114,6 +53,8 @@ class Field:
     start_line: Inches
     sequence: tuple[Inches, ...]
     edge_distance: Inches
+    least_valley_piece: Inches = 0.0
+    minimum_clearance: Inches = 0.0
 
 
 def start_line_of(region: Region) -> Inches:
@@ -174,8 +115,10 @@ def lay_courses(
     [4, 3, 3, 3, 3, 3, 3, 3, 2, 1, 1, 1, 1]
     """
     laying = _Laying(field, strip, nail_low)
-    rows = [laying.row(line, lines) for line in lines.courses]
-    rows = [row for row in rows if row.pieces]
+    rows: list[_Row] = []
+    for line in lines.courses:
+        row = laying.row(line, lines, below=rows[-1].joints if rows else ())
+        rows += [row] if row.pieces else []
     above = [row.joints for row in rows]
     if rows:
         above += laying.as_if_above(rows[-1], 2)
@@ -225,7 +168,7 @@ def joints_on(
     for one in stretches:
         i = floor((one.left + dust - first) / long) + 1
         while (joint := first + i * long) < one.right - dust:
-            if any(deck.left < joint < deck.right for deck in on_deck):
+            if _is_within(joint, on_deck):
                 found.append(joint)
             i += 1
     return tuple(found)
@@ -252,25 +195,23 @@ class _Laying:
         self.tops = sorted(_level_tops(field.plane))
         self._cut_before: dict[object, tuple[tuple[Piece, ...], tuple[float, ...]]] = {}
 
-    def row(self, line: Course, lines: Courses) -> _Row:
+    def row(self, line: Course, lines: Courses, *, below: tuple[float, ...]) -> _Row:
         region, deck = self.field.region, self.field.deck
         last = line.number == lines.count
         next_butt = region.highest if last else lines.courses[line.number].butt
         stretches = region.between(line.butt, line.snap_line)
         on_deck = deck.between(line.butt, next_butt)
-        sequence = self.field.sequence
-        trim = sequence[(line.number - 1) % len(sequence)]
-        pieces, joints = self._cut(line, trim, stretches, on_deck)
+        pieces, joints = self._cut(line, stretches, on_deck, below)
         showing = region.between(line.butt, next_butt)
         exposed = sum(one.area() for one in showing)
-        return _Row(line, trim, stretches, on_deck, pieces, joints, exposed)
+        return _Row(line, self._trim(line.number), stretches, on_deck, pieces, joints, exposed)
 
     def _cut(
         self,
         line: Course,
-        trim: float,
         stretches: tuple[Stretch, ...],
         on_deck: tuple[Stretch, ...],
+        below: tuple[float, ...],
     ) -> tuple[tuple[Piece, ...], tuple[float, ...]]:
         region = self.field.region
         row = Row(
@@ -278,23 +219,26 @@ class _Laying:
             lower=max(line.butt, region.lowest),
             upper=min(line.snap_line, region.highest),
             start_line=self.field.start_line,
-            trim=trim,
+            trim=self._trim(line.number),
             nail_height=line.nail_line - line.butt,
             edge_distance=self.field.edge_distance,
         )
         alike = self._alike(row, stretches, on_deck)
         if alike not in self._cut_before:
+            # Also joints that only the part under the next course has, or that the deck has not.
+            joints = self._joints(row.trim, stretches, stretches)
+            nail_line = row.butt + row.nail_height
+            above = self._joints(self._trim(line.number + 1), stretches, on_deck)
+            moved = self._moved(joints, stretches, nail_line, beside=(*below, *above))
             pieces = pieces_of(
                 stretches,
-                row=row,
+                row=replace(row, moved=tuple(moved.items())) if moved else row,
                 strip=self.strip,
                 deck=self.field.deck,
                 valleys=self.field.valleys,
             )
-            found = (
-                pieces,
-                joints_on(stretches, on_deck, trim=trim, field=self.field, long=self.strip.length),
-            )
+            places = (moved.get(joint, joint) for joint in joints)
+            found = pieces, tuple(at for at in places if _is_within(at, on_deck))
             if alike is None:
                 return found
             self._cut_before[alike] = found
@@ -313,17 +257,42 @@ class _Laying:
         ends = tuple((one.left, one.right) for one in (*stretches, *on_deck))
         return row.trim, row.nail_height, len(stretches), ends
 
+    def _trim(self, number: int) -> float:
+        sequence = self.field.sequence
+        return sequence[(number - 1) % len(sequence)]
+
+    def _joints(
+        self, trim: float, stretches: Sequence[Stretch], on_deck: Sequence[Stretch]
+    ) -> tuple[float, ...]:
+        long = self.strip.length
+        return joints_on(stretches, on_deck, trim=trim, field=self.field, long=long)
+
+    def _moved(
+        self,
+        joints: tuple[float, ...],
+        stretches: Sequence[Stretch],
+        nail_line: float,
+        *,
+        beside: tuple[float, ...],
+    ) -> dict[float, float]:
+        """Give the joints that stand too near to a valley, and where they go instead."""
+        if not (self.field.valleys and self.field.least_valley_piece):
+            return {}
+        return moved_from_valleys(
+            joints,
+            stretches=stretches,
+            valleys=self.field.valleys,
+            v=nail_line,
+            least=self.field.least_valley_piece,
+            beside=beside,
+            clearance=self.field.minimum_clearance,
+            long=self.strip.length,
+        )
+
     def as_if_above(self, row: _Row, count: int) -> list[tuple[float, ...]]:
         """Give the joints of the next courses, as the sequence goes on over the last one."""
-        sequence = self.field.sequence
         return [
-            joints_on(
-                row.stretches,
-                row.deck,
-                trim=sequence[(row.line.number - 1 + k) % len(sequence)],
-                field=self.field,
-                long=self.strip.length,
-            )
+            self._joints(self._trim(row.line.number + k), row.stretches, row.deck)
             for k in range(1, count + 1)
         ]
 
@@ -376,6 +345,10 @@ class _Laying:
             for top in self.tops
             if top < self.field.region.highest - DUST
         )
+
+
+def _is_within(u: float, stretches: Sequence[Stretch]) -> bool:
+    return any(one.left < u < one.right for one in stretches)
 
 
 def _is_upright(stretch: Stretch) -> bool:

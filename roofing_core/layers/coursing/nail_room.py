@@ -20,11 +20,18 @@ class ValleyLine:
         start: One end of it (u, v) on the plane.
         end: Its other end.
         clear: No nail nearer to it than this.
+        edge: Place of the plane's edge that it is.
     """
 
     start: Point
     end: Point
     clear: Inches
+    edge: int = 0
+
+    def middle(self, v: Inches) -> Inches:
+        """Give where the middle of a sloping valley, or its line, lies at one height."""
+        (au, av), (bu, bv) = self.start, self.end
+        return au + (bu - au) * (v - av) / (bv - av)
 
     def zone(self, v: Inches) -> Span | None:
         """Give where no nail goes at one height: from left to right, or nowhere.

@@ -27,6 +27,10 @@ EXPOSED_WIDTH, WIDENING = 6.0, 1 / 96
 #: stands within 6 in of the middle of any valley.
 RUN_THROUGH, CUT_BACK, NAILS_CLEAR = 12.0, 2.0, 6.0
 
+#: From memory, the shingle makers' association: no short piece ends a course at a valley; a strip
+#: further back is cut instead, so that the last joint stands at least this far from its middle.
+LEAST_PIECE = 12.0
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ValleyWay:
@@ -39,6 +43,8 @@ class ValleyWay:
         cut_back: How far from the middle the shingles of the second plane are cut, where closed.
         run_through: How far past the middle those of the first plane run, where closed.
         nails_clear: No nail nearer than this to the middle.
+        least_piece: No joint nearer than this to the middle, along the nail line: the strip before
+            it is cut shorter instead. 0 for joints wherever they fall.
     """
 
     method: ValleyMethod = "open"
@@ -47,6 +53,7 @@ class ValleyWay:
     cut_back: Inches = CUT_BACK
     run_through: Inches = RUN_THROUGH
     nails_clear: Inches = NAILS_CLEAR
+    least_piece: Inches = LEAST_PIECE
 
 
 def is_lower(plane: RoofPlane, k: int) -> bool:
@@ -190,5 +197,5 @@ def valley_lines(plane: RoofPlane, *, nails_clear: Inches) -> tuple[ValleyLine, 
     for k, kind in enumerate(plane.edges):
         if kind == "valley":
             start, end = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
-            found.append(ValleyLine(start=start, end=end, clear=nails_clear))
+            found.append(ValleyLine(start=start, end=end, clear=nails_clear, edge=k))
     return tuple(found)

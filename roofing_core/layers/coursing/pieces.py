@@ -93,6 +93,7 @@ class Row:
         trim: Length trimmed from the strip that begins at the start line.
         nail_height: How far above the butt it is nailed.
         edge_distance: No nail nearer than this to the top of a piece, where that is cut off lower.
+        moved: Joints that do not stand where the pattern has them, and where they stand instead.
     """
 
     butt: Inches
@@ -102,6 +103,7 @@ class Row:
     trim: Inches
     nail_height: Inches
     edge_distance: Inches = 0.0
+    moved: tuple[tuple[Inches, Inches], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -174,6 +176,7 @@ class _Cutter:
 
     def __init__(self, row: Row, strip: Strip, deck: Region, valleys: Sequence[ValleyLine]) -> None:
         self.row, self.strip, self.deck, self.valleys = row, strip, deck, valleys
+        self.moved = dict(row.moved)
         self.first_joint = row.start_line + (strip.length - row.trim)
         self.room = nail_room(row.butt + row.nail_height, deck=deck, valleys=valleys)
 
@@ -184,10 +187,20 @@ class _Cutter:
         start = self._joint(i - 1) if i else self.row.start_line - self.row.trim
         while True:
             end = self._joint(i)
-            yield start, end, max(start, stretch.left), min(end, stretch.right)
+            yield self._cell(start, end, stretch)
             if end >= stretch.right - dust:
                 return
             start, i = end, i + 1
+
+    def _cell(self, start: float, end: float, stretch: Stretch) -> _Cell:
+        """Give a strip and what it covers; where a joint was moved away, a strip begins there."""
+        left = max(self.moved.get(start, start), stretch.left)
+        right = min(self.moved.get(end, end), stretch.right)
+        if left < start:
+            start, end = left, left + self.strip.length
+        elif right > end:
+            start, end = right - self.strip.length, right
+        return start, end, left, right
 
     def _joint(self, i: int) -> float:
         return self.first_joint + i * self.strip.length

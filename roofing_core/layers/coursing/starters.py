@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from roofing_core.layers.coursing.field import Field, LaidCourse, joints_on
+from roofing_core.layers.coursing.field import Field, joints_on
 from roofing_core.layers.coursing.joints import clearance_between
+from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.outline import is_lower
 from roofing_core.layers.coursing.pieces import Piece, Row, Strip, pieces_of
 from roofing_core.measures.units import Inches, SquareInches
