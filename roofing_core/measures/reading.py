@@ -79,7 +79,7 @@ def _worth(number: str, at: str, came: str, wanted: str = _FRACTIONS) -> float:
         raise Refused(fault(at, _echo(came), wanted)) from None
 
 
-def _plain(text: str, at: str, wanted: str) -> str:
+def _plain(text: object, at: str, wanted: str) -> str:
     """Give the text in plain letters and single spaces; refuse what is no text, or far too long."""
     if not isinstance(text, str) or len(text) > LONGEST:
         raise Refused(fault(at, _echo(text), wanted))
