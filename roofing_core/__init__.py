@@ -67,6 +67,7 @@ if TYPE_CHECKING:
     from roofing_core.roof.planes import SingleSlope, measure, planes
     from roofing_core.roof.slopes import roof_area, slope
     from roofing_core.roof.whole_roof import surfaces
+    from roofing_core.sheets.surfaces import surfaces_text
     from roofing_core.sheets.text import plan_text
 else:
     from importlib import import_module
@@ -106,6 +107,7 @@ else:
             "roof.planes": "SingleSlope measure planes",
             "roof.slopes": "roof_area slope",
             "roof.whole_roof": "surfaces",
+            "sheets.surfaces": "surfaces_text",
             "sheets.text": "plan_text",
         }
     )
@@ -194,6 +196,7 @@ __all__ = [
     "slope",
     "slope_factor",
     "surfaces",
+    "surfaces_text",
     "to_quantity",
     "underlayment",
     "weight",

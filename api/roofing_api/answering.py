@@ -14,6 +14,7 @@ from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
 from orjson import Fragment, dumps
 
+from roofing_api.variants import kinds_in
 from roofing_core.measures.sentences import Amount, Sentence
 from roofing_core.measures.units import SHOWN, System, Unit
 
@@ -76,12 +77,19 @@ def _expression(hint: Any, value: str, system: System) -> str:
     if origin is tuple:
         return _listed(get_args(hint), value, system)
     if origin in (Union, types.UnionType):
-        return f"either({value}, written, system)"
+        return _one_of(kinds_in(hint), value, system)
     if hint is Sentence:
         return f"{value}.written(system)"
     if hint is Amount:
         return f"amount({value}, system)"
     return _record(hint, value, system) if is_dataclass(hint) else value
+
+
+def _one_of(kinds: tuple[Any, ...], value: str, system: System) -> str:
+    """Give the expression for one of several types, or of one that may be missing in an input."""
+    if len(kinds) > 1:
+        return f"either({value}, written, system)"
+    return f"None if {value} is None else {_expression(kinds[0], value, system)}"
 
 
 def _scaled(unit: str, value: str, system: System) -> str:

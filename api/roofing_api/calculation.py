@@ -14,12 +14,13 @@ from fastapi import Request, Response
 from orjson import dumps
 
 from roofing_api.answering import rendered
-from roofing_api.forms import Form, QueryForm
+from roofing_api.forms import Form
 from roofing_api.inputs import inputs_of, measures
 from roofing_api.manner import Bearing, Formatted, Manner
 from roofing_api.negotiating import JSON, TEXT, etag, has_it, preferred
 from roofing_api.pointing import value_at
 from roofing_api.problems import NOT_ACCEPTABLE, Problem, shown, tell
+from roofing_api.queries import QueryForm
 from roofing_api.strict import read_query
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.units import System
@@ -43,11 +44,12 @@ class Asked:
     manner: Any = None
     media_type: str = JSON
     measures: dict[str, Any] = field(default_factory=dict)
+    within: tuple[str, ...] = ()
 
     def errors(self, refusal: Refused) -> list[dict[str, str]]:
         """Tell every fault of a refusal: its place in this request, what came, what is wanted."""
         return [
-            tell(fault, *self.form.place(fault.at, self.tree), self.units)
+            tell(fault, *self.form.place((*self.within, *fault.at), self.tree), self.units)
             for fault in refusal.faults
         ]
 
@@ -100,10 +102,11 @@ def _format_of(manner: Any) -> str | None:
 
 
 class Calculation:
-    """One function of the library, as a query asks for it, with a worked example.
+    """One function of the library, as a query asks for it, with a worked example, and more.
 
     `takes` is the dataclass that the function takes, where it does not take measurements itself;
-    the fields of its field `lifted` stand in a query without that field's name.
+    the fields of its field `lifted` stand in a query without that field's name. `within` is where
+    the faults lie that the function finds, when it names them from inside what it takes.
     """
 
     def __init__(
@@ -112,20 +115,25 @@ class Calculation:
         *,
         takes: Callable[..., Any] | None = None,
         lifted: str = "",
+        within: tuple[str, ...] = (),
         writer: Writer | None = None,
         example: dict[str, str],
+        more: tuple[dict[str, str], ...] = (),
     ) -> None:
-        self.function, self.writer, self.example = function, writer, example
-        self.takes = takes or function
+        self.function, self.writer = function, writer
+        self.example, self.more = example, more
+        self.takes, self.within = takes or function, within
         self.result: type = get_type_hints(function)["return"]
-        manner = (Manner, Bearing, Formatted) if writer else (Manner, Bearing)
-        self.form = QueryForm(inputs_of(self.takes, body=False), *manner, lifted=lifted)
+        self.formatted = (Formatted,) if writer else ()
+        inputs = inputs_of(self.takes, body=False)
+        self.form = QueryForm(inputs, Manner, Bearing, *self.formatted, lifted=lifted)
 
     def read(self, request: Request) -> Asked:
         """Read a request's query; every fault in it is refused at once."""
         given = read_query(request)
-        asked = Asked(request, self.form, self.form.tree(given), self.writer)
-        return settled(asked, given)
+        asked = settled(Asked(request, self.form, self.form.tree(given), self.writer), given)
+        asked.within = self.within
+        return asked
 
     def called(self, measures: dict[str, Any]) -> Any:
         """Give the library's result for what a request asked with."""

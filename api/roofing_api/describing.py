@@ -13,6 +13,7 @@ from pydantic import BaseModel, ConfigDict, Field, create_model
 
 from roofing_api.answering import STATED, unit_in
 from roofing_api.docstrings import attributes, docs
+from roofing_api.variants import OneOf, kinds_in, variants_of
 from roofing_core.materials import names_of
 from roofing_core.measures.sentences import Amount, Sentence
 from roofing_core.measures.units import SHOWN, System
@@ -87,16 +88,27 @@ def _as_answer(hint: Any) -> Any:
         entries: Any = tuple(one if one is ... else _as_answer(one) for one in arguments)
         return tuple[entries]
     if origin in (Union, types.UnionType):
-        return reduce(or_, map(_as_answer, arguments))
+        return _either(arguments)
     if is_dataclass(hint) and hint not in _WRITTEN_AS:
         return _part_of(cast(type, hint))
     return _WRITTEN_AS.get(hint, hint)
+
+
+def _either(kinds: tuple[Any, ...]) -> Any:
+    """Give one of several types; dataclasses that a word tells apart are described with it."""
+    either = reduce(or_, map(_as_answer, kinds))
+    if not all(is_dataclass(kind) and kind not in _WRITTEN_AS for kind in kinds):
+        return either
+    variants = variants_of(kinds)
+    parts = map(_part_of, kinds)
+    return Annotated[either, OneOf(variants, dict(zip(variants.words, parts, strict=True)))]
 
 
 def _shown_in(hint: Any) -> str:
     """Say the unit under each unit system, where the annotation has one."""
     if get_origin(hint) is tuple:
         return _shown_in(get_args(hint)[0])
+    hint = kinds_in(hint)[0]
     if get_origin(hint) is not Annotated:
         return ""
     us, metric = (SHOWN[unit_in(hint)][system].unit for system in ("us", "metric"))

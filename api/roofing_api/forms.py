@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from difflib import get_close_matches
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, get_args, get_origin
 
-from pydantic import BaseModel, ValidationError, create_model
+from pydantic import BaseModel, Tag, ValidationError
 
 from roofing_api.inputs import Inputs, schema_of
 from roofing_api.problems import MOST_ERRORS, fragment, shown
-from roofing_api.values import LONGEST_LIST
+from roofing_api.variants import Variants, kinds_in
 from roofing_core.measures.faults import Fault, Refused
 from roofing_core.measures.sentences import say
 
@@ -21,7 +21,8 @@ Path = tuple[str | int, ...]
 _SHAPES = {
     "model_type": "a JSON object",
     "tuple_type": "a JSON list",
-    "too_long": f"a list of at most {LONGEST_LIST}",
+    "too_long": "a list of at most {max_length}",
+    "too_short": "a list of at least {min_length}",
 }
 
 
@@ -41,37 +42,104 @@ class Form:
 
     def place(self, at: Path, tree: Any) -> tuple[dict[str, str], str | None]:
         """Give where a fault lies, as the caller names it, and the text that came there, if any."""
-        walked, came = _walked(tree, at)
-        return {"pointer": fragment(walked)}, came
+        found, came = walked(tree, at)
+        return {"pointer": fragment(found)}, came
 
-    def names_beside(self, at: Path) -> list[str]:
-        """Give the names that could stand at a place."""
-        return list(self._model_around(at).model_fields)
+    def names_beside(self, model: type[BaseModel]) -> list[str]:
+        """Give the names that could stand where one of a model's fields stands."""
+        return list(model.model_fields)
 
     def _faults(self, invalid: ValidationError) -> Iterator[Fault]:
         for one in invalid.errors(include_url=False)[: MOST_ERRORS + 1]:
-            at: Path = one["loc"]
+            spot = spot_of(self.model, one["loc"])
+            came, at = one["input"], spot.at
             match one["type"]:
                 case "value_error":
                     yield from (replace(each, at=at) for each in one["ctx"]["error"].faults)
                 case "missing":
-                    about = _about(self._model_around(at), str(at[-1]))
+                    about = _about(spot.model, str(at[-1]))
                     yield Fault(at, "nothing", say("it is needed. ", about))
                 case "extra_forbidden":
-                    yield Fault(at, shown(one["input"]), say(self._nearest(at)))
+                    yield Fault(at, shown(came), say(self._known(spot)))
+                case "union_tag_invalid" | "union_tag_not_found" if isinstance(came, dict):
+                    yield _untold(spot, came)
+                case "union_tag_not_found":
+                    yield Fault(at, shown(came), say(_SHAPES["model_type"]))
+                case "too_short" if len(came) >= one["ctx"]["min_length"]:
+                    pass  # entries that were refused, each by itself, are not counted
                 case kind:
-                    yield Fault(at, shown(one["input"]), say(_SHAPES.get(kind, one["msg"])))
+                    wanted = _SHAPES.get(kind, one["msg"]).format_map(one.get("ctx", {}))
+                    yield Fault(at, shown(came), say(wanted))
 
-    def _nearest(self, at: Path) -> str:
-        names = self.names_beside(at)
-        near = get_close_matches(str(at[-1])[:100], names, n=3) or names
+    def _known(self, spot: Spot) -> str:
+        """Say which names are known where one came that is not."""
+        name, variants = str(spot.at[-1]), getattr(spot.model, "variants", None)
+        if variants is not None:
+            others = variants.words_with(name)
+            if others:
+                return _of_others(spot.model, variants, others)
+        names = self.names_beside(spot.model)
+        near = get_close_matches(name[:100], names, n=3) or names
         return f"one of the names known here, the nearest: {', '.join(near)}"
 
-    def _model_around(self, at: Path) -> type[BaseModel]:
-        model: Any = self.model
-        for part in at[:-1]:
-            model = model.model_fields[part].annotation
-        return model  # type: ignore[no-any-return]
+
+class Spot(NamedTuple):
+    """Where pydantic found a fault: the place in the tree, and the models there."""
+
+    at: Path
+    model: Any
+    kind: Any
+
+
+def spot_of(model: type[BaseModel], loc: Path) -> Spot:
+    """Walk a model down to a fault of pydantic's, which names in its way the variants too."""
+    at: list[str | int] = []
+    around: Any = model
+    kind: Any = model
+    for part in loc:
+        options = models_by_word(kind)
+        if options:
+            kind = options[str(part)]
+            continue
+        at.append(part)
+        if get_origin(kind) is tuple:
+            kind = _bare(get_args(kind)[0])
+        else:
+            around, field = kind, kind.model_fields.get(part)
+            kind = field and field.annotation
+    return Spot(tuple(at), around, kind)
+
+
+def _bare(kind: Any) -> Any:
+    """Give a type without what is annotated to it."""
+    return kind.__origin__ if hasattr(kind, "__metadata__") else kind
+
+
+def models_by_word(kind: Any) -> dict[str, type[Inputs]]:
+    """Give the models of variants by their words; none for any other type."""
+    return {
+        note.tag: _bare(one)
+        for one in kinds_in(kind)
+        for note in getattr(one, "__metadata__", ())
+        if isinstance(note, Tag)
+    }
+
+
+def _untold(spot: Spot, came: dict[str, Any]) -> Fault:
+    """Give the fault of an object that does not say which of several it is, or says another."""
+    variants: Any = next(iter(models_by_word(spot.kind).values())).variants
+    at, wanted = (*spot.at, variants.told_by), f"one of {', '.join(variants.words)}"
+    if variants.told_by not in came:
+        return Fault(at, "nothing", say("it is needed: ", wanted))
+    if variants.elsewhere:
+        wanted += f", or in the JSON body of a POST {', '.join(variants.elsewhere)}"
+    return Fault(at, shown(came[variants.told_by]), say(wanted))
+
+
+def _of_others(model: type[Inputs], variants: Variants, others: list[str]) -> str:
+    word, names = variants.word_of(model.made_of), ", ".join(model.model_fields)
+    unsaid = f", which it is without `{variants.told_by}`," if word == variants.unsaid else ""
+    return f"left out: it belongs to {', '.join(others)}; {word}{unsaid} has {names}"
 
 
 def _about(model: type[BaseModel], name: str) -> str:
@@ -79,7 +147,7 @@ def _about(model: type[BaseModel], name: str) -> str:
     return described
 
 
-def _walked(tree: Any, at: Path) -> tuple[Path, str | None]:
+def walked(tree: Any, at: Path) -> tuple[Path, str | None]:
     """Walk down what came as far as it goes, into a list with commas too.
 
     Where an object or a list came, or nothing, the library's own words say more than that.
@@ -94,74 +162,3 @@ def _walked(tree: Any, at: Path) -> tuple[Path, str | None]:
         else:  # a text stands for all that could be below it
             return (at[:depth], shown(tree)) if isinstance(tree, str) else (at, None)
     return at, None if isinstance(tree, dict | list) else shown(tree)
-
-
-class Leaf(NamedTuple):
-    """One value that a query can hold."""
-
-    path: tuple[str, ...]
-    schema: dict[str, Any]
-    required: bool
-
-
-class QueryForm(Form):
-    """A query: what is nested in the library is flat here, with dots.
-
-    The fields of `lifted` stand without its name, unless that is taken, and a material's name
-    stands for the material.
-    """
-
-    def __init__(self, inputs: type[Inputs], *manner: type[BaseModel], lifted: str = "") -> None:
-        super().__init__(create_model(inputs.__name__, __base__=(*manner, inputs)))
-        self._lifted = lifted
-        self.leaves: dict[str, Leaf] = {}
-        for leaf in sorted(_leaves(self.model), key=lambda leaf: leaf.path[0] != lifted):
-            self.leaves[self._name(leaf.path)] = leaf
-        self._names = {leaf.path: name for name, leaf in self.leaves.items()}
-        self._is_flat = all(len(leaf.path) == 1 for leaf in self.leaves.values())
-
-    def tree(self, given: dict[str, str]) -> dict[str, Any]:
-        """Put each parameter where the model has it."""
-        if self._is_flat:
-            return given
-        tree: dict[str, Any] = {self._lifted: {}}
-        for name, text in given.items():
-            *parts, last = self._path(name)
-            inner = tree
-            for part in parts:
-                inner = inner.setdefault(part, {})
-            inner[last] = text
-        return tree
-
-    def place(self, at: Path, tree: Any) -> tuple[dict[str, str], str | None]:
-        """Give the parameter that a fault lies in, and the text that came in it, if any."""
-        texts = tuple(str(part) for part in at)
-        known = next((texts[:n] for n in range(len(at), 0, -1) if texts[:n] in self._names), None)
-        name = self._names[known] if known else ".".join(texts)
-        return {"parameter": shown(name.removesuffix("."))}, _walked(tree, at)[1]
-
-    def names_beside(self, _: Path) -> list[str]:
-        """Give the names of all parameters."""
-        return list(self.leaves)
-
-    def _path(self, name: str) -> tuple[str, ...]:
-        if name in self.leaves:
-            return self.leaves[name].path
-        return (name, "") if name in self.model.model_fields else (name,)
-
-    def _name(self, path: tuple[str, ...]) -> str:
-        if path[0] == self._lifted and path[-1] not in self.model.model_fields:
-            path = path[1:]
-        return ".".join(path[:-1] if len(path) > 1 and path[-1] == "material" else path)
-
-
-def _leaves(
-    model: type[BaseModel], above: tuple[str, ...] = (), required: bool = True
-) -> Iterator[Leaf]:
-    schemas = schema_of(model)["properties"]
-    for name, field in model.model_fields.items():
-        path, needed = (*above, name), required and field.is_required()
-        if isinstance(field.annotation, type) and issubclass(field.annotation, Inputs):
-            yield from _leaves(field.annotation, path, needed)
-        else:
-            yield Leaf(path, schemas[name], needed)

@@ -7,18 +7,17 @@ pydantic models. A measurement comes as text and is read by the library's own gr
 from __future__ import annotations
 
 import re
-import types
 from collections.abc import Callable, Mapping
 from dataclasses import is_dataclass, replace
-from functools import cache
+from functools import cache, reduce
 from inspect import Parameter, signature
+from operator import or_
 from types import MappingProxyType
 from typing import (
     Annotated,
     Any,
     ClassVar,
     Literal,
-    Union,
     cast,
     get_args,
     get_origin,
@@ -29,14 +28,18 @@ from pydantic import (
     BaseModel,
     BeforeValidator,
     ConfigDict,
+    Discriminator,
     Field,
     GetJsonSchemaHandler,
+    Tag,
     create_model,
 )
 from pydantic.json_schema import GenerateJsonSchema
 
 from roofing_api.docstrings import attributes, docs
 from roofing_api.values import (
+    LONGEST_LIST,
+    MOST_PARTS,
     PLAIN,
     PLAIN_TYPES,
     as_written,
@@ -44,7 +47,9 @@ from roofing_api.values import (
     measure_type,
     number_type,
     one_of,
+    text_type,
 )
+from roofing_api.variants import OneOf, Variants, kinds_in, variants_of
 from roofing_core.materials import material, names_of
 from roofing_core.measures.faults import Fault, Refused, refuse_if_any
 from roofing_core.measures.units import Unit
@@ -59,6 +64,12 @@ class Inputs(BaseModel):
     model_config = ConfigDict(extra="forbid")
     made_of: ClassVar[Callable[..., Any]]
     given_unless: ClassVar[Mapping[str, object]] = MappingProxyType({})
+    about: ClassVar[Mapping[str, str]] = MappingProxyType({})
+    variants: ClassVar[Variants | None] = None
+
+
+#: What a value can be that the library has a dataclass for, or a list of them.
+_TO_MAKE = (Inputs, tuple)
 
 
 def measures(inputs: Inputs) -> dict[str, Any]:
@@ -67,26 +78,50 @@ def measures(inputs: Inputs) -> dict[str, Any]:
     given = {name: getattr(inputs, name) for name in names if name in asked}
     faults: list[Fault] = []
     for name, value in given.items():
-        if isinstance(value, Inputs):
+        if isinstance(value, _TO_MAKE):
             try:
-                given[name] = _part(value, names[name])
+                given[name] = _made(value, names[name])
             except Refused as refused:
                 faults += refused.below(name).faults
     refuse_if_any(faults)
     return given
 
 
+def _made(value: Any, default: object) -> Any:
+    """Make the dataclass or dataclasses that were asked for; a list of values stays as it is."""
+    if isinstance(value, Inputs):
+        return _part(value, default)
+    return _each_made(value) if value and isinstance(value[0], Inputs) else value
+
+
+def _each_made(values: tuple[Inputs, ...]) -> tuple[Any, ...]:
+    made: list[Any] = []
+    faults: list[Fault] = []
+    for place, one in enumerate(values):
+        try:
+            made.append(_part(one, Parameter.empty))
+        except Refused as refused:
+            faults += refused.below(place).faults
+    refuse_if_any(faults)
+    return tuple(made)
+
+
 def _part(inputs: Inputs, default: object) -> Any:
     """Make a dataclass: a material or the default with what was given put in, or anew."""
-    given, kind = measures(inputs), cast(type, inputs.made_of)
+    given, kind = measures(inputs), cast(Any, inputs.made_of)
     name = getattr(inputs, "material", None)
     start: Any = default if name is None else material(kind, name)
-    return kind(**given) if start is Parameter.empty else replace(start, **given)
+    return replace(start, **given) if isinstance(start, kind) else kind(**given)
 
 
 @cache
-def inputs_of(thing: Callable[..., Any], *, body: bool) -> type[Inputs]:
-    """Make the model of what a function or dataclass takes, from a query or from a JSON body."""
+def inputs_of(
+    thing: Callable[..., Any], *, body: bool, variants: Variants | None = None
+) -> type[Inputs]:
+    """Make the model of what a function or dataclass takes, from a query or from a JSON body.
+
+    What a query cannot hold is left out of its model. A dataclass may be one of `variants`.
+    """
     about = attributes(thing) if isinstance(thing, type) else docs(thing).entries("Args")
     hints = get_type_hints(thing, include_extras=True)
     defaults = {name: one.default for name, one in signature(thing).parameters.items()}
@@ -96,15 +131,38 @@ def inputs_of(thing: Callable[..., Any], *, body: bool) -> type[Inputs]:
         described = _described("Name of the material in the catalogue.", None, str)
         choice = Annotated[str, *one_of(material_names)]
         taken["material"] = (choice, Field(None, json_schema_extra=described))
+    if variants and variants.unsaid != variants.word_of(thing):
+        defaults[variants.told_by] = Parameter.empty
     for name, default in defaults.items():
+        if not body and not _fits_query(hints[name]):
+            continue
         needed = default is Parameter.empty and not material_names
         described = _described(about.get(name, ""), default, hints[name])
         field = Field(... if needed else None, json_schema_extra=described)
-        taken[name] = (as_input(hints[name], body=body), field)
+        kind = text_type(0) if default == "" else as_input(hints[name], body=body)
+        taken[name] = (kind, field)
     title = "".join(word.capitalize() for word in re.split(r"_|(?=[A-Z])", thing.__name__))
     model = create_model(f"{title}Input", __base__=Inputs, __doc__=docs(thing).summary, **taken)
     model.made_of, model.given_unless = thing, defaults
+    model.about, model.variants = about, variants
     return model
+
+
+def _fits_query(hint: Any) -> bool:
+    """Tell whether a query can hold what an annotation stands for: no list of lists or objects."""
+    if get_origin(hint) is tuple:
+        return not any(get_origin(one) is tuple or _is_part(one) for one in get_args(hint))
+    return any(not is_dataclass(kind) or _needs_fit_query(kind) for kind in kinds_in(hint))
+
+
+def _is_part(hint: Any) -> bool:
+    return any(is_dataclass(kind) for kind in kinds_in(hint))
+
+
+def _needs_fit_query(kind: Any) -> bool:
+    hints = get_type_hints(kind, include_extras=True)
+    needed = (name for name, one in signature(kind).parameters.items() if one.default is one.empty)
+    return all(_fits_query(hints[name]) for name in needed)
 
 
 class AsName:
@@ -125,19 +183,44 @@ def _named(raw: Any) -> Any:
 def as_input(hint: Any, *, body: bool) -> Any:
     """Turn an annotation of the library into one that pydantic reads a query or a body by."""
     origin: Any = get_origin(hint)
-    arguments = get_args(hint)
     if origin is Annotated:
         unit = next(one.name for one in hint.__metadata__ if isinstance(one, Unit))
         return number_type() if unit in PLAIN else measure_type(unit, body=body)
-    if origin in (Union, types.UnionType):
-        return as_input(next(one for one in arguments if one is not type(None)), body=body)
     if origin is tuple:
-        return list_type(as_input(arguments[0], body=body), body=body)
+        return _list_of(*get_args(hint), body=body)
     if origin is Literal:
-        return Annotated[hint, *one_of(arguments)]
-    if is_dataclass(hint):
-        return _part_type(hint, body=body)
-    return PLAIN_TYPES[hint](body)
+        return Annotated[hint, *one_of(get_args(hint))]
+    kinds = kinds_in(hint)
+    if len(kinds) > 1:
+        return _variant_type(kinds, body=body)
+    if kinds[0] is not hint:
+        return as_input(kinds[0], body=body)
+    return _part_type(hint, body=body) if is_dataclass(hint) else PLAIN_TYPES[hint](body)
+
+
+def _list_of(item: Any, *others: Any, body: bool) -> Any:
+    """Make the type of a list: of any length, or where the library has a pair, of two."""
+    if not {item, ...}.issuperset(others):
+        raise TypeError(f"a list holds {item} and {others}")
+    entry = text_type(0) if item is str else as_input(item, body=body)
+    if others == (...,):
+        return list_type(entry, body=body, most=MOST_PARTS if _is_part(item) else LONGEST_LIST)
+    exactly = len((item, *others))
+    return list_type(entry, body=body, least=exactly, most=exactly)
+
+
+def _variant_type(kinds: tuple[Any, ...], *, body: bool) -> Any:
+    """Make the type of one of several dataclasses: a body holds each, a query those that fit it."""
+    taken = tuple(kind for kind in kinds if body or _fits_query(kind))
+    others = tuple(kind for kind in kinds if kind not in taken)
+    variants = variants_of(taken, others)
+    models = {
+        word: inputs_of(kind, body=body, variants=variants)
+        for word, kind in zip(variants.words, taken, strict=True)
+    }
+    tagged = [Annotated[model, Tag(word)] for word, model in models.items()]
+    tells = Discriminator(variants.word_in)
+    return Annotated[reduce(or_, tagged), tells, OneOf(variants, models)]
 
 
 class Untitled(GenerateJsonSchema):

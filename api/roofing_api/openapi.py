@@ -13,12 +13,15 @@ from typing import Any
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
+from roofing_api import plans, surfaces
 from roofing_api.inputs import schema_of
 from roofing_api.manner import NAMES
-from roofing_api.operations import COMPONENTS, described, named, worked
-from roofing_api.plans import BODY, PLAN
+from roofing_api.operations import COMPONENTS, described, named, worked, worked_bodies
 from roofing_api.problems import KINDS, MEDIA_TYPE
 from roofing_api.routes import CALCULATIONS
+
+#: What can be asked for with a JSON body.
+POSTED = (surfaces.POSTED, plans.POSTED)
 
 #: Beside the package, in the repository.
 COMMITTED = Path(__file__).parents[2].joinpath("openapi", "openapi.json")
@@ -64,18 +67,22 @@ def document(app: FastAPI) -> dict[str, Any]:
         license_info=app.license_info,
         routes=app.routes,
     )
-    body = schema_of(BODY.model)
-    parts = body.pop("$defs")
     components = made["components"]
-    components["schemas"] |= {**parts, BODY.model.__name__: body}
+    for posted in POSTED:
+        body = schema_of(posted.body.model)
+        components["schemas"] |= body.pop("$defs") | {posted.body.model.__name__: body}
     components["schemas"] |= {"Problem": _PROBLEM, "ProblemError": _ERROR}
     components["schemas"] = dict(sorted(components["schemas"].items()))
     components["parameters"] = {
-        name: described(name, leaf) for name, leaf in PLAN.form.leaves.items() if name in NAMES
+        name: described(name, leaf)
+        for name, leaf in plans.PLAN.form.leaves.items()
+        if name in NAMES
     }
+    answers = {named(one): worked(one) for one in (*CALCULATIONS, surfaces.SURFACES, plans.PLAN)}
+    for posted in POSTED:
+        answers |= worked_bodies(posted)
     components["examples"] = {
-        named(calculation): {"summary": "Worked out", "value": worked(calculation)}
-        for calculation in (*CALCULATIONS, PLAN)
+        name: {"summary": "Worked out", "value": answer} for name, answer in answers.items()
     }
     problem = {MEDIA_TYPE: {"schema": {"$ref": "#/components/schemas/Problem"}}}
     components["responses"] = {

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from http import HTTPStatus
 from typing import Any
 
@@ -13,10 +13,11 @@ from roofing_api.answering import rendered
 from roofing_api.calculation import Calculation
 from roofing_api.describing import answer_of
 from roofing_api.docstrings import docs
-from roofing_api.forms import Form, Leaf, QueryForm
 from roofing_api.inputs import measures
 from roofing_api.manner import NAMES
 from roofing_api.negotiating import JSON, TEXT
+from roofing_api.posting import Posted
+from roofing_api.queries import Leaf
 
 #: What every operation can answer instead of a success.
 ALWAYS = (problems.METHOD_NOT_ALLOWED, problems.OUR_FAULT)
@@ -41,32 +42,41 @@ def operation(calculation: Calculation) -> dict[str, Any]:
         "parameters": [parameter(name, leaf, calculation.example) for name, leaf in leaves],
         "responses": _responses(calculation, ON_GET),
     }
-    return {**_told(calculation), "openapi_extra": extra}
+    return {**_told(calculation, *_queries(calculation)), "openapi_extra": extra}
 
 
-def body_operation(
-    calculation: Calculation, manner: QueryForm, body: Form, example: Any
-) -> dict[str, Any]:
+def body_operation(posted: Posted) -> dict[str, Any]:
     """Describe a POST: the parameters that say how to answer, the body, and every answer."""
-    schema = {"$ref": f"#/components/schemas/{body.model.__name__}"}
+    schema = {"$ref": f"#/components/schemas/{posted.body.model.__name__}"}
+    examples = {form: {"value": body} for form, body in posted.examples.items()}
     extra = {
-        "parameters": [parameter(name, leaf, {}) for name, leaf in manner.leaves.items()],
+        "parameters": [parameter(name, leaf, {}) for name, leaf in posted.manner.leaves.items()],
         "requestBody": {
             "required": True,
-            "content": {JSON: {"schema": schema, "example": example}},
+            "content": {JSON: {"schema": schema, "examples": examples}},
         },
-        "responses": _responses(calculation, ON_POST),
+        "responses": _responses(posted.calculation, ON_POST, tuple(examples)),
     }
-    return {**_told(calculation), "openapi_extra": extra}
+    return {**_told(posted.calculation), "openapi_extra": extra}
 
 
-def _told(calculation: Calculation) -> dict[str, Any]:
+def _queries(calculation: Calculation) -> Iterator[str]:
+    """Show the further examples as queries: an example of one parameter goes with one form only."""
+    if calculation.more:
+        pairs = ([f"{name}={text}" for name, text in one.items()] for one in calculation.more)
+        queries = ("&".join(one).replace(" ", "") for one in pairs)
+        yield "\n".join(("**For example:**\n", *(f"- `{query}`" for query in queries)))
+
+
+def _told(calculation: Calculation, *more: str) -> dict[str, Any]:
     """Tell what is calculated, how, and where the formula comes from."""
     told = docs(calculation.function)
     source = f"**Source.** {told.sections['Source']}"
     return {
         "summary": told.summary,
-        "description": "\n\n".join(filter(None, (told.body, told.sections["Returns"], source))),
+        "description": "\n\n".join(
+            filter(None, (told.body, told.sections["Returns"], *more, source))
+        ),
         "response_model": answer_of(calculation.result),
         "response_description": "The answer, under one unit system.",
     }
@@ -97,11 +107,15 @@ def _shaped(example: str, leaf: Leaf) -> Any:
     return int(example) if kind == "integer" else example
 
 
-def _responses(calculation: Calculation, kinds: tuple[problems.Kind, ...]) -> dict[str, Any]:
+def _responses(
+    calculation: Calculation, kinds: tuple[problems.Kind, ...], forms: tuple[str, ...] = ()
+) -> dict[str, Any]:
     one_value = "The one value that `pointer` asks for"
     text = f"{one_value}, or the whole as a sheet." if calculation.writer else f"{one_value}."
+    names = {form: named(calculation, form) for form in forms} or {"worked": named(calculation)}
+    examples = {form: {"$ref": f"#/components/examples/{name}"} for form, name in names.items()}
     content = {
-        JSON: {"examples": {"worked": {"$ref": f"#/components/examples/{named(calculation)}"}}},
+        JSON: {"examples": examples},
         TEXT: {"schema": {"type": "string", "description": text}},
     }
     success = str(HTTPStatus.OK.value)
@@ -116,13 +130,27 @@ def problem_responses(kinds: tuple[problems.Kind, ...]) -> dict[str, Any]:
     }
 
 
-def named(calculation: Calculation) -> str:
-    """Give the name of a worked answer among the document's components."""
-    return f"{calculation.result.__name__}Example"
+def named(calculation: Calculation, form: str = "") -> str:
+    """Give the name of a worked answer among the document's components: of one form of roof."""
+    words = (form or calculation.example.get("form", "")).split("_")
+    return "".join((calculation.result.__name__, *(word.title() for word in words), "Example"))
 
 
-def worked(calculation: Calculation) -> Any:
+def worked(calculation: Calculation) -> dict[str, Any]:
     """Work the example out, as the service would answer it."""
     form = calculation.form
-    result = calculation.called(measures(form.taken(form.tree(calculation.example))))
-    return loads(dumps(rendered(result, "us")))
+    return _answered(calculation, form.taken(form.tree(calculation.example)))
+
+
+def worked_bodies(posted: Posted) -> dict[str, Any]:
+    """Work out the examples of a body, by the names of their answers."""
+    return {
+        named(posted.calculation, form): _answered(posted.calculation, posted.body.taken(body))
+        for form, body in posted.examples.items()
+    }
+
+
+def _answered(calculation: Calculation, taken: Any) -> dict[str, Any]:
+    result = calculation.called(measures(taken))
+    answer: dict[str, Any] = loads(dumps(rendered(result, "us")))
+    return answer

@@ -9,6 +9,7 @@ from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
 
 from roofing_api.answering import unit_in, units_of
 from roofing_api.problems import NOT_FOUND, REFUSED, Kind, Problem, error, shown
+from roofing_api.variants import kinds_in
 from roofing_core.measures.sentences import Amount, Sentence, write
 from roofing_core.measures.units import SHOWN, System, Unit
 
@@ -21,10 +22,13 @@ def value_at(result: Any, pointer: str, system: System, spelling: Spelling) -> s
     ``number`` gives it as it stands in the JSON; ``text`` as it is written for people.
     """
     value, hint = _found(result, pointer, system)
+    if value is None:
+        return "null"
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, Sentence):
         return value.written(system)
+    hint = kinds_in(hint)[0]
     if get_origin(hint) is Annotated:
         unit = unit_in(hint)
         return write(value, unit, system) if spelling == "text" else _plain(value, unit, system)

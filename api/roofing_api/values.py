@@ -28,6 +28,8 @@ PLAIN = ("1", "count", "percent")
 
 #: A list of this many is longer than any roof asks for.
 LONGEST_LIST = 100
+#: As many planes, sides or openings as one roof has at most.
+MOST_PARTS = 200
 LONGEST_TEXT = 60
 LARGEST_COUNT = 999_999_999
 
@@ -75,10 +77,10 @@ def _count(kind: type[str], raw: Any) -> int:
     raise refusal("a whole number under a billion, such as 20", raw)
 
 
-def _text(raw: Any) -> str:
-    if type(raw) is str and 0 < len(raw) <= LONGEST_TEXT and raw.isprintable():
+def _text(least: int, raw: Any) -> str:
+    if type(raw) is str and least <= len(raw) <= LONGEST_TEXT and raw.isprintable():
         return raw
-    raise refusal(f"a text of 1 to {LONGEST_TEXT} printable characters", raw)
+    raise refusal(f"a text of {least} to {LONGEST_TEXT} printable characters", raw)
 
 
 def _choice(options: tuple[str, ...], raw: Any) -> str:
@@ -107,9 +109,9 @@ def one_of(options: tuple[str, ...]) -> tuple[PlainValidator, WithJsonSchema]:
     return PlainValidator(partial(_choice, options)), WithJsonSchema(schema)
 
 
-def list_type(item: Any, *, body: bool) -> Any:
+def list_type(item: Any, *, body: bool, least: int | None = None, most: int) -> Any:
     items: Any = tuple[item, ...]
-    bounded = Annotated[items, Field(max_length=LONGEST_LIST)]
+    bounded = Annotated[items, Field(min_length=least, max_length=most)]
     return bounded if body else Annotated[bounded, BeforeValidator(_split)]
 
 
@@ -134,9 +136,13 @@ def _flag_type(body: bool) -> Any:
     return Annotated[bool, PlainValidator(read_flag), WithJsonSchema({"type": "boolean"})]
 
 
+def text_type(least: int) -> Any:
+    schema = {"type": "string", "minLength": least, "maxLength": LONGEST_TEXT}
+    return Annotated[str, PlainValidator(partial(_text, least)), WithJsonSchema(schema)]
+
+
 def _text_type(_: bool) -> Any:
-    schema = {"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}
-    return Annotated[str, PlainValidator(_text), WithJsonSchema(schema)]
+    return text_type(1)
 
 
 PLAIN_TYPES: Mapping[Any, Callable[[bool], Any]] = {

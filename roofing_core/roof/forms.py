@@ -53,7 +53,7 @@ class Saltbox:
         width: From eave to eave, level.
         pitch: Of the front slope.
         back_pitch: Of the back slope; as the front unless given.
-        back_eave_drop: How far the back eave lies below the front eave. Give this or the next.
+        back_eave_drop: How far the back eave lies below the front eave. Give this or `ridge_run`.
         ridge_run: Level, from the front eave, or the front wall where the walls were measured, to
             below the ridge.
         measured: What was measured: the deck from edge to edge, or the walls from outer face to
@@ -135,7 +135,7 @@ class Pyramid:
         form: The form of the roof.
         length: Along the front.
         width: From front to back.
-        rise: Upright, from the eaves to the point. Give this or the next.
+        rise: Upright, from the eaves to the point. Give this or `pitch`.
         pitch: Of the front and back slopes; that of the ends follows.
         measured: What was measured: the deck from edge to edge, or the walls from outer face to
             outer face, to which the overhang is then added.

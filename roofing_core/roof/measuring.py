@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from roofing_core.roof.forms import Form
-from roofing_core.roof.given_planes import GivenPlanes, given_surfaces
+from roofing_core.roof.given_planes import GivenPlanes
 from roofing_core.roof.outlines import RoofPlane, Surfaces
 from roofing_core.roof.pitch import slope_factor
 from roofing_core.roof.planes import Roof, SingleSlope, measure, single_surface
@@ -37,7 +37,7 @@ def measured(roof: AnyRoof) -> MeasuredRoof:
         The roof from edge to edge of its deck.
 
     Raises:
-        Refused: As `surfaces`, or for planes measured by hand `given_surfaces`.
+        Refused: As `surfaces`.
 
     Source:
         Geometry.
@@ -50,7 +50,7 @@ def measured(roof: AnyRoof) -> MeasuredRoof:
     if isinstance(roof, SingleSlope):
         whole = measure(roof)
         return MeasuredRoof(roof=whole, surfaces=single_surface(whole))
-    found = given_surfaces(roof) if isinstance(roof, GivenPlanes) else surfaces(roof)
+    found = surfaces(roof)
     return MeasuredRoof(roof=_described(roof, found), surfaces=found)
 
 

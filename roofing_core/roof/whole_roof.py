@@ -24,32 +24,39 @@ from roofing_core.roof.forms import (
     deck_sizes,
     oblong,
 )
+from roofing_core.roof.given_planes import GivenPlanes, given_surfaces
 from roofing_core.roof.outlines import Surfaces
 from roofing_core.roof.planes import SingleSlope, measure, single_surface
 from roofing_core.roof.skeleton import Skeleton, skeleton
 
 
-def surfaces(roof: Form) -> Surfaces:
+def surfaces(roof: Form | GivenPlanes) -> Surfaces:
     """Give the planes of a roof, and every eave, rake, ridge, hip, valley and pitch break of it.
 
+    From each eave a plane rises at its own pitch, up to where it meets the next one; up to a gable
+    the planes beside it run on. Planes measured by hand stay as they were measured.
+
     Args:
-        roof: What was measured, in one of the forms.
+        roof: The roof as it was measured, in one of the forms.
 
     Returns:
         The planes with their outlines, and the lines with their lengths.
 
     Raises:
         Refused: A measurement is missing, left over or cannot be, the outline is none, or the
-            gables, heights and pitches do not close over it; names each.
+            gables, heights and pitches do not close over it; names each. For planes measured by
+            hand as `given_surfaces`.
 
     Source:
-        Geometry; see `skeleton`.
+        Geometry: the straight skeleton of the outline, weighted by the pitches; see `skeleton`.
 
     >>> surfaces(Hip(length=432, width=288, pitch=6 / 12)).area / 144  # 24 x 36 ft
     965.9813662799091
     """
     if isinstance(roof, SingleSlope):
         return single_surface(measure(roof))
+    if isinstance(roof, GivenPlanes):
+        return given_surfaces(roof)
     plan = _footprint(roof)
     deck = deck_outline(plan)
     drawn = skeleton(deck.corners, [side.rises for side in deck.sides])

@@ -11,7 +11,7 @@ import pytest
 from openapi_schema_validator import OAS31Validator
 from openapi_spec_validator import validate
 
-from roofing_api import openapi, plans, routes
+from roofing_api import openapi, plans, routes, surfaces
 from roofing_api.app import app, make_app
 from roofing_api.docstrings import docs
 from roofing_api.inputs import inputs_of
@@ -28,7 +28,7 @@ OPERATIONS = [
     for method, operation in methods.items()
 ]
 NAMED = [f"{method} {path}" for method, path, _ in OPERATIONS]
-CALCULATIONS = (*routes.CALCULATIONS, plans.PLAN)
+CALCULATIONS = (*routes.CALCULATIONS, surfaces.SURFACES, plans.PLAN)
 
 
 def resolved(part):
@@ -78,12 +78,18 @@ def test_every_operation_is_described(method, path, operation):
         assert told["description"]
 
 
+def examples(operation):
+    """Give the worked answers by their names: those of the forms of roof, or a single one."""
+    given = operation["responses"]["200"]["content"]["application/json"]
+    if "example" in given:
+        return {"worked": given["example"]}
+    return {name: resolved(one)["value"] for name, one in given["examples"].items()}
+
+
 @pytest.mark.parametrize(("method", "path", "operation"), OPERATIONS, ids=NAMED)
-def test_the_worked_example_is_what_the_service_answers(client, method, path, operation):
+def test_the_worked_examples_are_what_the_service_answers(client, method, path, operation):
     content = operation["responses"]["200"]["content"]
     assert next(iter(content)) == "application/json"
-    given = content["application/json"]
-    example = given["example"] if "example" in given else resolved(given["examples"]["worked"])
     query = {
         one["name"]: ",".join(map(str, one["example"]))
         if isinstance(one["example"], list)
@@ -92,24 +98,25 @@ def test_the_worked_example_is_what_the_service_answers(client, method, path, op
         if "example" in one
     }
     sent = operation.get("requestBody", {"content": {"application/json": {}}})["content"]
-    body = sent["application/json"].get("example")
-    answer = client.request(method, path, params=query, json=body)
-    assert answer.status_code == 200, answer.text
-    assert answer.json() == example.get("value", example)
+    bodies = sent["application/json"].get("examples", {"worked": {"value": None}})
+    assert examples(operation).keys() == bodies.keys()
+    for name, answered in examples(operation).items():
+        answer = client.request(method, path, params=query, json=bodies[name]["value"])
+        assert answer.status_code == 200, answer.text
+        assert answer.json() == answered
 
 
 @pytest.mark.parametrize(("method", "path", "operation"), OPERATIONS, ids=NAMED)
-def test_the_worked_example_fits_its_schema_and_little_else_does(method, path, operation):
+def test_the_worked_examples_fit_their_schema_and_little_else_does(method, path, operation):
     assert method in ("get", "post"), path
     given = operation["responses"]["200"]["content"]["application/json"]
     schema = {**given["schema"], "components": DOCUMENT["components"]}
-    example = given["example"] if "example" in given else resolved(given["examples"]["worked"])
-    checked = example.get("value", example)
-    OAS31Validator(schema).validate(checked)
-    broken = {**checked, "another": 1}
-    assert list(OAS31Validator(schema).iter_errors(broken))
-    first = next(iter(checked))
-    assert list(OAS31Validator(schema).iter_errors({**checked, first: None}))
+    for checked in examples(operation).values():
+        OAS31Validator(schema).validate(checked)
+        broken = {**checked, "another": 1}
+        assert list(OAS31Validator(schema).iter_errors(broken))
+        first = next(iter(checked))
+        assert list(OAS31Validator(schema).iter_errors({**checked, first: None}))
 
 
 def test_every_field_of_every_answer_is_described_and_always_there():

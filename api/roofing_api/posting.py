@@ -1,0 +1,35 @@
+"""Posting: a calculation asked for with a JSON body; the query only says how to answer."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from fastapi import Request
+from pydantic import create_model
+
+from roofing_api.calculation import Asked, Calculation, settled
+from roofing_api.forms import Form
+from roofing_api.inputs import Inputs, inputs_of, measures
+from roofing_api.manner import Bearing, Manner
+from roofing_api.queries import QueryForm
+from roofing_api.strict import read_json, read_query
+
+
+class Posted:
+    """A calculation as a body asks for it, with one worked example for each form of roof."""
+
+    def __init__(self, calculation: Calculation, examples: Mapping[str, Any]) -> None:
+        self.calculation, self.examples = calculation, examples
+        self.manner = QueryForm(Inputs, Manner, *calculation.formatted)
+        inputs = inputs_of(calculation.takes, body=True)
+        self.body = Form(create_model(inputs.__name__, __base__=(Bearing, inputs)))
+
+    async def read(self, request: Request) -> Asked:
+        """Read how to answer from the query, then what is asked from the body."""
+        given = read_query(request)
+        asked = settled(Asked(request, self.manner, given, self.calculation.writer), given)
+        asked.form, asked.tree = self.body, await read_json(request)
+        asked.measures = measures(asked.taken())
+        asked.within = self.calculation.within
+        return asked
