@@ -136,7 +136,7 @@ class Region:
     def __init__(
         self, rings: Sequence[Sequence[Point]], edges: Sequence[Sequence[int]] = ()
     ) -> None:
-        sides = list(_sides(rings, edges))
+        sides = list(_sides([*_levelled(rings)], edges))
         marks = sorted({v for side in sides for _, v in (side.start, side.end)} | _crossings(sides))
         upright = [side for side in sides if side.start[1] != side.end[1]]
         pairs = [(a, b) for a, b in pairwise(marks) if b - a > _THIN]
@@ -212,6 +212,17 @@ def stretch_of(parts: Sequence[Trapezoid]) -> Stretch:
         upper=max(part.upper for part in parts),
         parts=tuple(parts),
     )
+
+
+def _levelled(rings: Sequence[Sequence[Point]]) -> Iterator[list[Point]]:
+    """Give rings whose corners are at one height where they are but for float dust."""
+    level: dict[float, float] = {}
+    at = float("-inf")
+    for v in sorted({v for ring in rings for _, v in ring}):
+        at = v if v - at > _THIN else at
+        level[v] = at
+    for ring in rings:
+        yield [(u, level[v]) for u, v in ring]
 
 
 def _sides(rings: Sequence[Sequence[Point]], edges: Sequence[Sequence[int]]) -> Iterator[Side]:

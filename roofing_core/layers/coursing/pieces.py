@@ -25,6 +25,9 @@ End = Literal["factory", "cut"]
 #: A cut nearer than this to a factory end is that end.
 _SAME = 1e-9
 
+#: What a hip or a valley leaves of a strip is no piece when it is narrower than any knife cuts.
+NARROWEST = 0.001
+
 #: The angle of an end that is cut square.
 SQUARE_CUT = pi / 2
 
@@ -218,6 +221,8 @@ class _Cutter:
                 yield self._piece(start, end, left, right, number, nails=nails)
             return
         for cut in cut_between(stretch, left, right):
+            if cut.right - cut.left < NARROWEST:
+                continue
             yield self._cut(cut, start, end, number)
             number += 1
 
