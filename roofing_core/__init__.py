@@ -35,14 +35,17 @@ if TYPE_CHECKING:
     from roofing_core.layers.underlaying.underlayment import underlayment
     from roofing_core.layers.weight import lifting_limit, weight, weights
     from roofing_core.materials import (
+        Cap,
         CapNail,
         Metal,
         Nail,
         Panel,
+        PipeFlashing,
         Roll,
         Sealant,
         Shingle,
         Starter,
+        StepFlashing,
         Tape,
         catalogue,
         material,
@@ -91,8 +94,8 @@ else:
             "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_reach",
             "layers.underlaying.underlayment": "underlayment",
             "layers.weight": "lifting_limit weight weights",
-            "materials": "CapNail Metal Nail Panel Roll Sealant Shingle Starter Tape "
-            "catalogue material",
+            "materials": "Cap CapNail Metal Nail Panel PipeFlashing Roll Sealant Shingle Starter "
+            "StepFlashing Tape catalogue material",
             "measures.counting": "whole_packs whole_pieces",
             "measures.faults": "Fault Refused TooManyPieces",
             "measures.quantities": "from_quantity to_quantity",
@@ -125,6 +128,7 @@ else:
 __version__ = VERSION
 
 __all__ = [
+    "Cap",
     "CapNail",
     "Choices",
     "Coursing",
@@ -142,6 +146,7 @@ __all__ = [
     "Nail",
     "Nailing",
     "Panel",
+    "PipeFlashing",
     "Plan",
     "Pyramid",
     "Refused",
@@ -153,6 +158,7 @@ __all__ = [
     "Side",
     "SingleSlope",
     "Starter",
+    "StepFlashing",
     "Tape",
     "TooManyPieces",
     "Underlaying",

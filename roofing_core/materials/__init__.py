@@ -1,5 +1,6 @@
 """What is laid: materials by their dimensions, and a catalogue of nominal, unbranded ones."""
 
+from roofing_core.materials.edge_kinds import Cap, PipeFlashing, StepFlashing
 from roofing_core.materials.kinds import (
     CapNail,
     Metal,
@@ -11,18 +12,21 @@ from roofing_core.materials.kinds import (
     Starter,
     Tape,
 )
-from roofing_core.materials.nominal import Catalogue, catalogue, material, names_of
+from roofing_core.materials.listing import Catalogue, catalogue, material, names_of
 
 __all__ = [
+    "Cap",
     "CapNail",
     "Catalogue",
     "Metal",
     "Nail",
     "Panel",
+    "PipeFlashing",
     "Roll",
     "Sealant",
     "Shingle",
     "Starter",
+    "StepFlashing",
     "Tape",
     "catalogue",
     "material",

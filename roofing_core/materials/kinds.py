@@ -1,7 +1,7 @@
 """Materials: what is laid, by its dimensions, nominal and without brands.
 
 Every field can be overridden and every material replaced: the sizes printed on what was bought go
-first. The catalogue is in `nominal`.
+first. Caps and flashings are `edge_kinds`; the catalogue is `listing`.
 """
 
 from __future__ import annotations
@@ -9,26 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
+from roofing_core.materials.sizes import length_faults, pack_fault, weight_faults
+from roofing_core.measures.faults import fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.units import CubicInches, Inches, Pounds, PoundsPerFoot
-
-
-def _lengths(material: object, *names: str) -> list[Fault | None]:
-    return [not_positive(name, getattr(material, name)) for name in names]
-
-
-def _weights(material: object, *names: str) -> list[Fault | None]:
-    return [negative(name, getattr(material, name), "lb") for name in names]
-
-
-#: No pack holds more pieces than this.
-MOST_IN_PACK = 1_000_000
-
-
-def _pack(name: str, holds: int) -> Fault | None:
-    if 1 <= holds <= MOST_IN_PACK:
-        return None
-    return fault(name, str(holds), f"1 or more and at most {MOST_IN_PACK}")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,9 +48,9 @@ class Shingle:
         """Refuse sizes that are not over zero; how they fit together is for the layers."""
         refuse_if_any(
             [
-                *_lengths(self, "length", "height", "exposure", "thickness"),
-                *_weights(self, "bundle_weight"),
-                _pack("per_bundle", self.per_bundle),
+                *length_faults(self, "length", "height", "exposure", "thickness"),
+                *weight_faults(self, "bundle_weight"),
+                pack_fault("per_bundle", self.per_bundle),
             ]
         )
 
@@ -98,10 +81,10 @@ class Starter:
         """Refuse sizes that are not over zero."""
         refuse_if_any(
             [
-                *_lengths(self, "length", "height"),
+                *length_faults(self, "length", "height"),
                 negative("trim", self.trim),
-                *_weights(self, "pack_weight"),
-                _pack("per_pack", self.per_pack),
+                *weight_faults(self, "pack_weight"),
+                pack_fault("per_pack", self.per_pack),
             ]
         )
 
@@ -126,7 +109,9 @@ class Roll:
 
     def __post_init__(self) -> None:
         """Refuse sizes that are not over zero."""
-        refuse_if_any([*_lengths(self, "width", "length", "thickness"), *_weights(self, "weight")])
+        refuse_if_any(
+            [*length_faults(self, "width", "length", "thickness"), *weight_faults(self, "weight")]
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,7 +138,7 @@ class Metal:
         """Refuse sizes that are not over zero, and metal that is sold in no length."""
         refuse_if_any(
             [
-                *_lengths(self, "deck_leg", "face_leg", "thickness"),
+                *length_faults(self, "deck_leg", "face_leg", "thickness"),
                 *(not_positive("stock_lengths", stock) for stock in self.stock_lengths),
                 None
                 if self.stock_lengths
@@ -187,7 +172,7 @@ class Nail:
         """Refuse sizes that are not over zero."""
         refuse_if_any(
             [
-                *_lengths(self, "length", "shank", "head", "head_thickness"),
+                *length_faults(self, "length", "shank", "head", "head_thickness"),
                 not_positive("box_weight", self.box_weight, "lb"),
             ]
         )
@@ -215,9 +200,9 @@ class CapNail:
         """Refuse sizes that are not over zero."""
         refuse_if_any(
             [
-                *_lengths(self, "length", "cap"),
-                _pack("per_box", self.per_box),
-                *_weights(self, "box_weight"),
+                *length_faults(self, "length", "cap"),
+                pack_fault("per_box", self.per_box),
+                *weight_faults(self, "box_weight"),
             ]
         )
 
@@ -243,7 +228,7 @@ class Sealant:
         refuse_if_any(
             [
                 not_positive("volume", self.volume, "in3"),
-                *_weights(self, "pack_weight"),
+                *weight_faults(self, "pack_weight"),
             ]
         )
 
@@ -268,7 +253,9 @@ class Panel:
 
     def __post_init__(self) -> None:
         """Refuse sizes that are not over zero."""
-        refuse_if_any([*_lengths(self, "length", "width", "thickness"), *_weights(self, "weight")])
+        refuse_if_any(
+            [*length_faults(self, "length", "width", "thickness"), *weight_faults(self, "weight")]
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -289,4 +276,4 @@ class Tape:
 
     def __post_init__(self) -> None:
         """Refuse sizes that are not over zero."""
-        refuse_if_any([*_lengths(self, "width", "length"), *_weights(self, "weight")])
+        refuse_if_any([*length_faults(self, "width", "length"), *weight_faults(self, "weight")])

@@ -1,17 +1,13 @@
-"""The catalogue: nominal materials without brands, to start from.
+"""Nominal materials without brands, to start from.
 
 Where a size comes from a publication it is named here; everything else in the catalogue (what a
 bundle or box holds, weights, thicknesses, the legs of metal) is nominal, from memory, and is to be
-replaced by what is printed on the material that was bought.
+replaced by what is printed on the material that was bought. `listing` gives them by kind and name.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
-from types import MappingProxyType
-from typing import TypeVar
-
+from roofing_core.materials.edge_kinds import Cap, PipeFlashing, StepFlashing
 from roofing_core.materials.kinds import (
     CapNail,
     Metal,
@@ -23,12 +19,8 @@ from roofing_core.materials.kinds import (
     Starter,
     Tape,
 )
-from roofing_core.measures.faults import Refused, fault
 
 FEET = 12.0
-
-#: A longer name is told shortened.
-LONGEST_NAME = 40
 
 #: 13 1/4 x 39 3/8 in at 5 5/8 in: trade tables. 21 in a bundle cover 32 ft2 (Canadian housing
 #: handbook's 3 m2 a bundle). The four trims are common practice, no published source.
@@ -105,6 +97,12 @@ ICE_BARRIER = Roll(
     name="ice_barrier", width=36.0, length=66 * FEET + 8, thickness=0.04, weight=55.0
 )
 
+#: 36 in wide: the residential code's least for one ply of smooth roll roofing under a closed valley
+#: (R905.2.8.2).
+VALLEY_LINING = Roll(
+    name="valley_lining", width=36.0, length=36 * FEET, thickness=0.0625, weight=55.0
+)
+
 #: 10 ft is the usual stock length. The legs meet the residential code's least sizes (2 in on the
 #: deck); the ridge metal's leg covers the nails of a closing course.
 EAVE_METAL = Metal(
@@ -130,6 +128,99 @@ RIDGE_METAL = Metal(
     stock_lengths=(120.0,),
     thickness=0.019,
     weight=0.6,
+)
+
+#: 24 in wide: the residential code's least for an open valley (R905.2.8.2), 12 in on each side.
+VALLEY_METAL = Metal(
+    name="valley_metal",
+    deck_leg=12.0,
+    face_leg=12.0,
+    stock_lengths=(120.0,),
+    thickness=0.019,
+    weight=1.55,
+)
+
+#: Where a roof ends at the foot of a wall: one leg over the shingles, the other up the wall. 4 in
+#: each way is the residential code's least beside a wall (R905.2.8.3).
+APRON_METAL = Metal(
+    name="apron_metal",
+    deck_leg=5.0,
+    face_leg=5.0,
+    stock_lengths=(120.0,),
+    thickness=0.019,
+    weight=0.65,
+)
+
+#: Where a slope turns flatter: one leg under the courses above, the other over those below.
+PITCH_BREAK_METAL = Metal(
+    name="pitch_break_metal",
+    deck_leg=8.0,
+    face_leg=4.0,
+    stock_lengths=(120.0,),
+    thickness=0.019,
+    weight=0.78,
+)
+
+#: Three from a shingle of three tabs, each a third of it wide and exposed as the shingle is: Navy
+#: Builder manual (NAVEDTRA 14044) ch. 3, which cuts them from 12 x 36 in strips.
+METRIC_CAP = Cap(
+    name="metric_cap",
+    made="self_made",
+    length=13.25,
+    width=13.125,
+    exposure=5.625,
+    from_shingle=3,
+    per_pack=21,
+    pack_weight=60.0,
+)
+INCH_CAP = Cap(
+    name="inch_cap",
+    made="self_made",
+    length=12.0,
+    width=12.0,
+    exposure=5.0,
+    from_shingle=3,
+    per_pack=27,
+    pack_weight=67.0,
+)
+READY_MADE_CAP = Cap(
+    name="ready_made_cap",
+    made="ready_made",
+    length=12.0,
+    width=12.0,
+    exposure=5.0,
+    from_shingle=1,
+    per_pack=48,
+    pack_weight=40.0,
+)
+
+#: 10 in wide bent 5/5, 2 in longer than the exposure or more: a trade journal's field guide, which
+#: has 7 x 10 in for 5 in. 5 5/8 in needs 7 5/8 in or more.
+STEP_FLASHING = StepFlashing(
+    name="step_flashing",
+    length=8.0,
+    deck_leg=5.0,
+    wall_leg=5.0,
+    thickness=0.019,
+    per_pack=50,
+    pack_weight=21.5,
+)
+INCH_STEP_FLASHING = StepFlashing(
+    name="inch_step_flashing",
+    length=7.0,
+    deck_leg=5.0,
+    wall_leg=5.0,
+    thickness=0.019,
+    per_pack=50,
+    pack_weight=19.0,
+)
+
+#: Pipes of 3 in and 4 in measure 3 1/2 and 4 1/2 in outside.
+PIPE_FLASHING = PipeFlashing(
+    name="pipe_flashing", largest_pipe=3.5, base_width=12.0, base_length=15.0, pack_weight=1.0
+)
+LARGE_PIPE_FLASHING = PipeFlashing(
+    name="large_pipe_flashing", largest_pipe=4.5, base_width=14.0, base_length=16.0, pack_weight=1.5
 )
 
 #: 11 gauge, 7/16 in head: the roofing nail of the handbooks' tables. 12 gauge is the code's least.
@@ -175,119 +266,3 @@ BOARDS = Panel(name="boards", length=96.0, width=48.0, thickness=0.75, weight=70
 
 #: 4 in wide or more over panel joints: building code 1507.1.1 and the federal fact sheet 7.2.
 JOINT_TAPE = Tape(name="joint_tape", width=4.0, length=75 * FEET, weight=3.0)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Catalogue:
-    """All materials of the catalogue, by kind.
-
-    Attributes:
-        shingles: Strip shingles.
-        starters: Starter strips.
-        rolls: Underlayment and ice barrier.
-        metals: Metal for edges.
-        nails: Nails by weight.
-        cap_nails: Cap nails by count.
-        sealants: Sealant and asphalt cement.
-        panels: Deck panels.
-        tapes: Tape for deck joints.
-    """
-
-    shingles: tuple[Shingle, ...]
-    starters: tuple[Starter, ...]
-    rolls: tuple[Roll, ...]
-    metals: tuple[Metal, ...]
-    nails: tuple[Nail, ...]
-    cap_nails: tuple[CapNail, ...]
-    sealants: tuple[Sealant, ...]
-    panels: tuple[Panel, ...]
-    tapes: tuple[Tape, ...]
-
-
-_CATALOGUE = Catalogue(
-    shingles=(METRIC_STRIP, METRIC_THREE_TAB, INCH_THREE_TAB),
-    starters=(SELF_MADE_STARTER, READY_MADE_STARTER),
-    rolls=(FELT_15, FELT_30, SYNTHETIC, ICE_BARRIER),
-    metals=(EAVE_METAL, RAKE_METAL, RIDGE_METAL),
-    nails=(ROOFING_NAIL, SHORT_ROOFING_NAIL, LONG_ROOFING_NAIL, DECK_NAIL),
-    cap_nails=(CAP_NAIL,),
-    sealants=(CARTRIDGE, CEMENT_CAN),
-    panels=(PLYWOOD, STRAND_BOARD, BOARDS),
-    tapes=(JOINT_TAPE,),
-)
-
-_BY_KIND: Mapping[type, Mapping[str, object]] = MappingProxyType(
-    {
-        type(group[0]): MappingProxyType({material.name: material for material in group})
-        for group in (getattr(_CATALOGUE, name) for name in Catalogue.__slots__)
-    }
-)
-
-Material = TypeVar("Material")
-
-
-def catalogue() -> Catalogue:
-    """Give all nominal materials, each with every field that a caller may override.
-
-    Returns:
-        The materials by kind.
-
-    Raises:
-        Nothing.
-
-    Source:
-        Each size that a publication gives is named in the module; the rest is nominal, from
-        memory, and to be replaced by what is printed on the material.
-
-    >>> [shingle.name for shingle in catalogue().shingles]
-    ['metric_strip', 'metric_three_tab', 'inch_three_tab']
-    """
-    return _CATALOGUE
-
-
-def names_of(kind: type) -> tuple[str, ...]:
-    """Give the names of all catalogue materials of a kind, such as `Shingle`.
-
-    Args:
-        kind: A class of material.
-
-    Returns:
-        The names, as `material` takes them.
-
-    Raises:
-        Nothing: A kind that the catalogue does not hold has no names.
-
-    Source:
-        None: a list.
-
-    >>> names_of(Sealant)
-    ('sealant_cartridge', 'cement_can')
-    """
-    return tuple(_BY_KIND.get(kind, ()))
-
-
-def material(kind: type[Material], name: str) -> Material:
-    """Give the catalogue material of a kind by its name.
-
-    Args:
-        kind: A class of material, such as `Shingle`.
-        name: Its name in the catalogue.
-
-    Returns:
-        The material; `dataclasses.replace` overrides any of its fields.
-
-    Raises:
-        Refused: No such material; names those there are.
-
-    Source:
-        None: a list.
-
-    >>> material(Panel, "plywood").thickness
-    0.46875
-    """
-    found = _BY_KIND.get(kind, {}).get(name)
-    if not isinstance(found, kind):
-        came = name if len(name) <= LONGEST_NAME else f"{name[:LONGEST_NAME]}..."
-        came = came.encode("ascii", "backslashreplace").decode("ascii")
-        raise Refused(fault("material", came, "one of ", ", ".join(names_of(kind))))
-    return found

@@ -16,6 +16,7 @@ from roofing_core.layers.coursing.nailing import hand_sealed, nails_on_piece, na
 from roofing_core.layers.fasteners import least_nail_length
 from roofing_core.layers.underlaying.ice_barrier import ice_barrier_reach
 from roofing_core.layers.underlaying.underlayment import underlayment, underlayment_layers
+from roofing_core.materials import Metal, Roll, catalogue, material
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.reading import read_pitch
 from roofing_core.measures.sentences import write_length
@@ -124,3 +125,18 @@ def test_the_edition_of_2024_leaves_that_out():
     assert ice_barrier_reach(0, pitch=8 / 12, edition="2024") == pytest.approx(
         24 * slope_factor(8 / 12)
     )
+
+
+def test_valley_metal_of_24_in_and_lining_of_36_in():
+    # R905.2.8.2: 24 in (610 mm) or more of metal in an open valley, one ply of smooth roll roofing
+    # of 36 in (914 mm) or more under a closed one.
+    metal = material(Metal, "valley_metal")
+    assert write_length(metal.deck_leg + metal.face_leg, "metric") == "610 mm"
+    assert write_length(material(Roll, "valley_lining").width, "metric") == "914 mm"
+
+
+def test_flashing_beside_a_wall_is_4_in_each_way_or_more():
+    # R905.2.8.3: 4 in (102 mm) in height and 4 in in width; R903.2.1: 0.019 in thick.
+    beside = catalogue().step_flashings
+    assert min(min(one.deck_leg, one.wall_leg) for one in beside) >= 4
+    assert min(one.thickness for one in beside) >= 0.019
