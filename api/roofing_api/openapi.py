@@ -78,12 +78,12 @@ def document(app: FastAPI) -> dict[str, Any]:
         for name, leaf in plans.PLAN.form.leaves.items()
         if name in NAMES
     }
-    answers = {named(one): worked(one) for one in (*CALCULATIONS, surfaces.SURFACES, plans.PLAN)}
-    for posted in POSTED:
-        answers |= worked_bodies(posted)
     components["examples"] = {
-        name: {"summary": "Worked out", "value": answer} for name, answer in answers.items()
+        named(calculation): {"summary": "Worked out", "value": worked(calculation)}
+        for calculation in (*CALCULATIONS, surfaces.SURFACES, plans.PLAN)
     }
+    for posted in POSTED:
+        components["examples"] |= worked_bodies(posted)
     problem = {MEDIA_TYPE: {"schema": {"$ref": "#/components/schemas/Problem"}}}
     components["responses"] = {
         COMPONENTS[kind]: {"description": kind.meaning, "content": problem} for kind in KINDS

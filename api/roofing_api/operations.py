@@ -143,9 +143,12 @@ def worked(calculation: Calculation) -> dict[str, Any]:
 
 
 def worked_bodies(posted: Posted) -> dict[str, Any]:
-    """Work out the examples of a body, by the names of their answers."""
+    """Work out the examples of a body, each described by its form, by the names of the answers."""
     return {
-        named(posted.calculation, form): _answered(posted.calculation, posted.body.taken(body))
+        named(posted.calculation, form): {
+            "summary": form,
+            "value": _answered(posted.calculation, posted.body.taken(body)),
+        }
         for form, body in posted.examples.items()
     }
 
