@@ -8,20 +8,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import pi
-from typing import TYPE_CHECKING, Any, TypeVar
 
+from roofing_core.measures.columns import Column, column_faults
 from roofing_core.measures.counting import DUST, whole_packs
 from roofing_core.measures.faults import fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Sentence, length, say
 from roofing_core.measures.units import SQUARE, Inches, Pounds, Ratio
-
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
-    Column = TypeVar("Column", float, NDArray[np.float64])
-else:
-    Column = TypeVar("Column")
 
 #: How far a nail goes into the deck, or past the underside of a thinner one.
 INTO_DECK = 0.75
@@ -38,11 +30,6 @@ NAIL_LENGTHS = (1.0, 1.25, 1.5, 1.75, 2.0)
 
 #: What counts by weight are good to, as a part of the count.
 WITHIN = 0.15
-
-
-def _each(value: Any) -> tuple[float, ...]:
-    """Give a number, or the numbers of a column, one by one."""
-    return (value,) if isinstance(value, int | float) else tuple(map(float, value))
 
 
 def nails_per_pound(
@@ -79,7 +66,7 @@ def nails_per_pound(
     """
     refuse_if_any(
         [
-            *(not_positive("nail_length", one) for one in _each(nail_length)),
+            *column_faults("nail_length", nail_length, not_positive),
             not_positive("shank", shank),
             not_positive("head_diameter", head_diameter),
             not_positive("head_thickness", head_thickness),

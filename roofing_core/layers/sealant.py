@@ -8,22 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import partial
 from math import pi
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any, Literal, TypeVar
+from typing import Literal
 
+from roofing_core.measures.columns import Column, column_faults
 from roofing_core.measures.counting import whole_packs
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Sentence, length, say
 from roofing_core.measures.units import CubicInches, Inches, SquareInches
-
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
-    Column = TypeVar("Column", float, NDArray[np.float64])
-else:
-    Column = TypeVar("Column")
 
 Section = Literal["round", "half_round", "square", "fillet"]
 
@@ -43,11 +37,6 @@ BEDDING_THICKNESS = 0.125
 #: A cartridge of 10.1 US fl oz and a can of 1 US gal; a gallon is 231 cubic inches.
 CARTRIDGE = 10.1 * 231 / 128
 CAN = 231.0
-
-
-def _each(value: Any) -> tuple[float, ...]:
-    """Give a number, or the numbers of a column, one by one."""
-    return (value,) if isinstance(value, int | float) else tuple(map(float, value))
 
 
 def _section_fault(at: str, section: str) -> Fault | None:
@@ -80,11 +69,11 @@ def bead_section(size: Column, *, section: Section = "round") -> Column:
     """
     refuse_if_any(
         [
-            *(not_positive("size", one) for one in _each(size)),
+            *column_faults("size", size, not_positive),
             _section_fault("section", section),
         ]
     )
-    return SECTIONS[section] * size**2
+    return SECTIONS[section] * (size * size)
 
 
 def bead_volume(bead_length: Column, *, size: Inches, section: Section = "round") -> Column:
@@ -110,7 +99,7 @@ def bead_volume(bead_length: Column, *, size: Inches, section: Section = "round"
     """
     refuse_if_any(
         [
-            *(negative("bead_length", one) for one in _each(bead_length)),
+            *column_faults("bead_length", bead_length, negative),
             not_positive("size", size),
             _section_fault("section", section),
         ]
@@ -139,11 +128,11 @@ def dab_volume(diameter: Column, *, thickness: Inches = DAB_THICKNESS) -> Column
     """
     refuse_if_any(
         [
-            *(not_positive("diameter", one) for one in _each(diameter)),
+            *column_faults("diameter", diameter, not_positive),
             not_positive("thickness", thickness),
         ]
     )
-    return pi / 4 * diameter**2 * thickness
+    return pi / 4 * (diameter * diameter) * thickness
 
 
 def bedding_volume(area: Column, *, thickness: Inches = BEDDING_THICKNESS) -> Column:
@@ -167,7 +156,7 @@ def bedding_volume(area: Column, *, thickness: Inches = BEDDING_THICKNESS) -> Co
     """
     refuse_if_any(
         [
-            *(negative("area", one, "in2") for one in _each(area)),
+            *column_faults("area", area, partial(negative, unit="in2")),
             not_positive("thickness", thickness),
         ]
     )
@@ -270,7 +259,7 @@ def sealant(
             not_positive("can", can, "in3"),
         ]
     )
-    area = SECTIONS[bead_section] * bead_size**2
+    area = SECTIONS[bead_section] * (bead_size * bead_size)
     beads, in_laps = area * bead_length, area * lap_bead * laps
     dabbed = dabs * dab_volume(dab_diameter, thickness=dab_thickness)
     bedded = bedding_volume(bedding_area, thickness=bedding_thickness)

@@ -8,19 +8,13 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, TypeVar
+from functools import partial
+from typing import Any
 
-from roofing_core.measures.faults import Fault, fault, refuse_if_any, require_positive
+from roofing_core.measures.columns import Column, column_faults
+from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Amount, shown
 from roofing_core.measures.units import Percent, Pitch, Radians, Ratio
-
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
-    Column = TypeVar("Column", float, NDArray[np.float64])
-else:
-    Column = TypeVar("Column")
 
 
 def _each(function: str, value: Column) -> Column:
@@ -60,9 +54,12 @@ def pitch_fault(pitch: Pitch, at: str = "pitch") -> Fault | None:
     return fault(at, shown(Amount(pitch, "pitch")), "0:12 or more and at most 1000:12")
 
 
+def _pitch_fault_at(at: str, pitch: Pitch) -> Fault | None:
+    return pitch_fault(pitch, at)
+
+
 def _check_pitch(pitch: Any, at: str = "pitch") -> None:
-    pitches = (pitch,) if isinstance(pitch, int | float) else pitch
-    refuse_if_any(pitch_fault(float(one), at) for one in pitches)
+    refuse_if_any(column_faults(at, pitch, _pitch_fault_at))
 
 
 def slope_factor(pitch: Column) -> Column:
@@ -137,7 +134,7 @@ def pitch_angle(pitch: Column) -> Column:
         return math.atan(pitch)
     import numpy  # noqa: PLC0415 - see _each; its own arctan gives other last bits
 
-    return numpy.array([math.atan(one) for one in pitch])
+    return numpy.reshape([math.atan(one) for one in pitch.flat], pitch.shape)
 
 
 def pitch_of(*, rise: Column, run: Column) -> Column:
@@ -160,8 +157,12 @@ def pitch_of(*, rise: Column, run: Column) -> Column:
     >>> pitch_of(rise=4, run=12) == 1 / 3
     True
     """
-    if isinstance(run, int | float):
-        require_positive("in", run=run)
+    refuse_if_any(
+        [
+            *column_faults("rise", rise, partial(negative, unit="1")),
+            *column_faults("run", run, partial(not_positive, unit="1")),
+        ]
+    )
     pitch = rise / run
     _check_pitch(pitch, "rise")
     return pitch

@@ -120,8 +120,8 @@ def test_a_column_gives_what_each_of_its_numbers_gives(several):
 
 def test_a_bad_number_in_a_column_is_refused():
     assert refused(nails_per_pound, np.array([1.0, -1.0, np.nan])) == [
-        "nail_length came as -1 in: more than zero and at most 100000 ft",
-        "nail_length came as nan: more than zero and at most 100000 ft",
+        "nail_length.1 came as -1 in: more than zero and at most 100000 ft",
+        "nail_length.2 came as nan: more than zero and at most 100000 ft",
     ]
 
 

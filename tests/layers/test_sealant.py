@@ -217,7 +217,8 @@ def test_packs_hold_what_is_needed_and_no_pack_is_left_unopened(asked):
         assert 0 <= left < pack
 
 
-COLUMN = np.array([0.125, 0.25, 3.0])
+# Of a number in some hundreds, numpy's square and Python's power differ in the last bit.
+COLUMN = np.linspace(0.1, 3.1, 4001)
 
 
 @pytest.mark.parametrize(
@@ -251,9 +252,12 @@ def test_every_bad_field_is_named_at_once():
 
 
 def test_bad_numbers_in_a_column_are_refused():
-    assert len(refused(bead_section, np.array([0.25, 0.0, np.nan]))) == 2
+    assert refused(bead_section, np.array([0.25, 0.0, np.nan])) == [
+        "size.1 came as 0 in: more than zero and at most 100000 ft",
+        "size.2 came as nan: more than zero and at most 100000 ft",
+    ]
     assert refused(bead_volume, np.array([1.0, -1.0]), size=0, section="oval") == [
-        "bead_length came as -1 in: zero or more and at most 100000 ft",
+        "bead_length.1 came as -1 in: zero or more and at most 100000 ft",
         "size came as 0 in: more than zero and at most 100000 ft",
         "section came as oval: one of round, half_round, square, fillet",
     ]

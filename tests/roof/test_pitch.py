@@ -150,8 +150,16 @@ def test_what_is_no_pitch(function, pitch, came):
 
 @pytest.mark.parametrize("function", FUNCTIONS)
 def test_one_bad_pitch_in_a_column_is_told(function):
-    with pytest.raises(Refused, match=r"^pitch came as -3:12: "):
+    with pytest.raises(Refused, match=r"^pitch\.1 came as -3:12: "):
         function(np.array([0.25, -0.25, 0.5]))
+
+
+@pytest.mark.parametrize("function", FUNCTIONS)
+@pytest.mark.parametrize("shape", [(), (0,), (2, 3)])
+def test_a_column_of_any_shape_gives_one_of_the_same(function, shape):
+    answer = function(np.full(shape, 0.375))
+    assert np.shape(answer) == shape
+    assert np.all(answer == function(0.375))
 
 
 @pytest.mark.parametrize(("rise", "run"), [(1, 0), (1, -1), (1, nan), (1, inf)])
@@ -163,3 +171,19 @@ def test_a_run_is_over_0(rise, run):
 def test_a_rise_is_not_negative():
     with pytest.raises(Refused, match=r"^rise came as "):
         pitch_of(rise=-1, run=12)
+
+
+def test_two_wrongs_make_no_pitch():
+    # -4 over -12 would be a third.
+    with pytest.raises(Refused) as refused:
+        pitch_of(rise=-4, run=-12)
+    assert [one.at for one in refused.value.faults] == [("rise",), ("run",)]
+    with pytest.raises(Refused) as refused:
+        pitch_of(rise=np.array([3.0, -4.0]), run=np.array([12.0, -12.0]))
+    assert [one.at for one in refused.value.faults] == [("rise", "1"), ("run", "1")]
+
+
+@pytest.mark.parametrize("run", [0.0, -1.0, nan, inf, 5e-324])
+def test_a_run_in_a_column_is_over_0(run):
+    with pytest.raises(Refused, match=r"^run\.1 came as .+: more than zero"):
+        pitch_of(rise=np.array([4.0, 0.0]), run=np.array([12.0, run]))
