@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
     from roofing_core.layers.decking.deck import deck
     from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
-    from roofing_core.layers.metal import metal_run
+    from roofing_core.layers.metal import metal_run, valley_reach, valley_run
     from roofing_core.layers.sealant import sealant
     from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_reach
     from roofing_core.layers.underlaying.underlayment import underlayment
@@ -89,7 +89,7 @@ else:
             "layers.coursing.sequences": "generated_sequence sequence_with_wide_ends",
             "layers.decking.deck": "deck",
             "layers.fasteners": "fasteners least_nail_length nails_per_pound",
-            "layers.metal": "metal_run",
+            "layers.metal": "metal_run valley_reach valley_run",
             "layers.sealant": "sealant",
             "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_reach",
             "layers.underlaying.underlayment": "underlayment",
@@ -205,6 +205,8 @@ __all__ = [
     "surfaces_text",
     "to_quantity",
     "underlayment",
+    "valley_reach",
+    "valley_run",
     "weight",
     "weights",
     "whole_packs",

@@ -6,7 +6,7 @@ Nothing in this module knows of HTTP.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import isfinite
 from typing import Any, TypeVar, overload
@@ -114,6 +114,31 @@ def negative(at: str, value: float, unit: str = "in") -> Fault | None:
         return None
     most = Amount(largest(unit), unit)
     return fault(at, shown(Amount(value, unit)), "zero or more and at most ", most)
+
+
+def not_one_of(at: str, value: str, choices: Sequence[str]) -> Fault | None:
+    """Give a fault unless a word is one of those that it can be.
+
+    Args:
+        at: The name to put into the fault.
+        value: The word.
+        choices: What it can be.
+
+    Returns:
+        The fault, or ``None``.
+
+    Raises:
+        Nothing: The fault is the answer.
+
+    Source:
+        None: a list.
+
+    >>> not_one_of("tabs", "both", ("both", "start")) is None
+    True
+    """
+    if value in choices:
+        return None
+    return fault(at, str(value), f"one of {', '.join(choices)}")
 
 
 def require_positive(unit: str, /, **values: float) -> None:

@@ -31,8 +31,16 @@ def runs(draw):
         "nail_spacing": draw(sixteenths(4, 24)),
         "end_distance": draw(sixteenths(0, 4)),
         "tab": draw(sixteenths(0, 4)),
+        "tabs": draw(st.sampled_from(("both", "start", "end"))),
         "least_piece": draw(sixteenths(0, 18)),
+        "nail_lines": draw(st.integers(1, 2)),
     }
+
+
+def at_ends(asked) -> tuple[float, float]:
+    """Give the tab where the run starts, and the one where it ends."""
+    tab = asked["tab"]
+    return {"both": (tab, tab), "start": (tab, 0.0), "end": (0.0, tab)}[asked["tabs"]]
 
 
 # Worked by hand.
@@ -115,6 +123,40 @@ def test_a_tab_lengthens_the_least_end_piece():
     assert run.laps == (102.0,)  # and the piece starts there: 6 in of lap, up to the corner at 108
 
 
+@pytest.mark.parametrize(
+    ("tabs", "lengths", "laps"),
+    [
+        ("both", (120.0, 58.0), (112.0,)),
+        ("start", (120.0, 56.0), (112.0,)),  # 170 in: the tab at the end is not cut
+        ("end", (120.0, 56.0), (114.0,)),  # likewise, and nothing is bent before the deck starts
+    ],
+)
+def test_a_tab_at_one_end_alone(tabs, lengths, laps):
+    run = metal_run(168, stock_length=(120,), lap=6, tab=2, tabs=tabs)
+    assert (run.lengths, run.laps) == (lengths, laps)
+    assert (run.tabs, run.tab_nails) == (tabs, 2 if tabs == "both" else 1)
+    assert run.cut_length == sum(lengths) - 6
+
+
+def test_an_end_without_a_tab_keeps_no_room_for_one():
+    # As above, 108 in with a tab of 10: the last piece keeps 16 in with a tab, 12 without.
+    run = metal_run(112.5, stock_length=(120,), lap=6, tab=10, tabs="start", least_piece=12)
+    assert run.lengths == (116.5, 12.0)
+    assert run.laps == (100.5,)
+
+
+def test_a_run_without_tabs_is_the_same_wherever_they_would_be():
+    bare = {metal_run(168, tabs=tabs).lengths for tabs in ("both", "start", "end")}
+    assert bare == {(120.0, 54.0)}
+    assert metal_run(168, tabs="end").tab_nails == 0
+
+
+def test_metal_that_is_nailed_on_both_sides_takes_its_nails_twice():
+    one, two = metal_run(168, tab=2), metal_run(168, tab=2, nail_lines=2)
+    assert one.nail_positions == two.nail_positions
+    assert two.nails == 2 * len(two.nail_positions) + 2 == 2 * one.nails - 2
+
+
 def test_an_end_nail_stands_outside_the_middle_of_the_lap():
     # 4 in from the end, and half of the 6 in lap: the end piece keeps 7 in.
     run = metal_run(120.5, stock_length=(120,), lap=6, end_distance=4, least_piece=0)
@@ -157,7 +199,8 @@ def test_equal_purchases_in_metres_tie_in_spite_of_float_dust():
 
 @given(runs())
 def test_stock_and_pieces_as_found_by_trying(asked):
-    lap, cut = Fraction(asked["lap"]), Fraction(asked["run_length"]) + 2 * Fraction(asked["tab"])
+    lap, cut = Fraction(asked["lap"]), Fraction(asked["run_length"])
+    cut += sum(map(Fraction, at_ends(asked)))
     tried = []
     for stock in map(Fraction, asked["stock_length"]):
         reach, pieces = stock, 1
@@ -173,13 +216,14 @@ def test_stock_and_pieces_as_found_by_trying(asked):
 @given(runs())
 def test_the_pieces_laid_one_by_one_cover_the_run(asked):
     run = metal_run(**asked)
-    start = -run.tab
+    at_start, at_end = at_ends(asked)
+    start = -at_start
     starts, ends = [], []
     for piece in run.lengths:
         starts.append(start)
         ends.append(start + piece)
         start += piece - run.lap
-    assert ends[-1] == pytest.approx(asked["run_length"] + run.tab, abs=DUST)
+    assert ends[-1] == pytest.approx(asked["run_length"] + at_end, abs=DUST)
     assert run.laps == pytest.approx(starts[1:], abs=DUST)
     assert all(end <= after + DUST for end, after in zip(ends, starts[2:], strict=False))
 
@@ -187,7 +231,7 @@ def test_the_pieces_laid_one_by_one_cover_the_run(asked):
 @given(runs())
 def test_lengths_sum_to_the_run_its_tabs_and_its_laps(asked):
     run = metal_run(**asked)
-    laid = asked["run_length"] + 2 * asked["tab"] + (run.pieces - 1) * asked["lap"]
+    laid = asked["run_length"] + sum(at_ends(asked)) + (run.pieces - 1) * asked["lap"]
     assert sum(run.lengths) == pytest.approx(laid, abs=DUST)
     assert len(run.lengths) == run.pieces == len(run.laps) + 1
     assert run.lengths[: run.pieces - 2] == (run.stock_length,) * max(0, run.pieces - 2)
@@ -202,7 +246,8 @@ def test_no_piece_of_several_is_too_short_for_its_lap_and_its_tab(asked):
     run = metal_run(**asked)
     if run.pieces > 1:
         assert min(run.lengths) >= asked["least_piece"] - DUST
-        assert min(run.lengths[0], run.lengths[-1]) >= run.lap + run.tab - DUST
+        for piece, tab in zip((run.lengths[0], run.lengths[-1]), at_ends(asked), strict=True):
+            assert piece >= run.lap + tab - DUST
 
 
 @given(runs())
@@ -232,8 +277,8 @@ def test_no_more_nails_than_it_takes(asked):
             spaces += 1
         counted += spaces
     assert len(run.nail_positions) == counted
-    assert run.tab_nails == (2 if asked["tab"] else 0)
-    assert run.nails == counted + run.tab_nails
+    assert run.tab_nails == sum(tab > 0 for tab in at_ends(asked))
+    assert run.nails == asked["nail_lines"] * counted + run.tab_nails
 
 
 @given(runs(), sixteenths(0, 240))
@@ -298,6 +343,14 @@ def test_every_bad_measurement_is_named_at_once(bad):
         "end_distance",
         "tab",
         "least_piece",
+    }
+
+
+def test_words_and_lines_that_cannot_be():
+    assert refused(168, tabs="left", lap_direction="over", nail_lines=0) == {
+        "tabs": "tabs came as left: one of both, start, end",
+        "lap_direction": "lap_direction came as over: one of upper_over_lower, either",
+        "nail_lines": "nail_lines came as 0: from 1 to 10",
     }
 
 

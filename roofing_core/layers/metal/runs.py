@@ -1,4 +1,4 @@
-"""Metal: one run of eave, rake or ridge metal as a cut list with its laps, tabs and nails.
+"""Runs: metal along one edge as a cut list with its laps, tabs and nails.
 
 Says what is cut from which stock length, where the lengths lap and where the nails go. Buying for
 several runs at once, and where on the roof a run lies, is left to others.
@@ -9,18 +9,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
+from typing import Literal, get_args
 
-from roofing_core.measures.counting import DUST, whole_pieces
-from roofing_core.measures.faults import (
-    Fault,
-    TooManyPieces,
-    fault,
-    negative,
-    not_positive,
-    refuse_if_any,
+from roofing_core.layers.metal.run_limits import (
+    MOST_NAIL_LINES,
+    MOST_PIECES,
+    held,
+    refuse_too_many,
+    run_faults,
 )
-from roofing_core.measures.sentences import Amount, length
+from roofing_core.measures.counting import DUST, whole_pieces
+from roofing_core.measures.faults import Fault, fault, not_one_of, refuse_if_any
 from roofing_core.measures.units import Inches
 
 #: Edge metal is usually sold in 10 ft lengths; 8 and 12 ft are sold too.
@@ -34,11 +33,8 @@ END_DISTANCE = 1.0
 #: No piece of a run of several is cut shorter.
 LEAST_PIECE = 12.0
 
-#: More pieces, or more spaces between nails, in one run are refused before any is laid.
-MOST_PIECES = 1_000
-MOST_NAILS = 10_000
-
 LapDirection = Literal["upper_over_lower", "either"]
+Tabs = Literal["both", "start", "end"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +46,8 @@ class MetalRun:
 
     Attributes:
         run_length: Length of edge covered, without the tabs.
-        tab: Length bent round the corner at each end of the run.
+        tab: Length bent round the corner at each end that has a tab.
+        tabs: Which ends have one.
         cut_length: Length covered and tabs together, what the pieces come to once lapped.
         stock_length: Length of the metal it is cut from.
         stock: How many such lengths to buy.
@@ -64,12 +61,14 @@ class MetalRun:
         laps: Where each lap starts, which is where the next piece starts; it ends one lap on.
         nail_positions: Where each nail along the run goes, in order; those at the middle of a lap
             go through both pieces.
+        nail_lines: Lines of such nails across the metal.
         tab_nails: Nails in the bent tabs, one each.
         nails: Nails in all, those in the tabs among them.
     """
 
     run_length: Inches
     tab: Inches
+    tabs: Tabs
     cut_length: Inches
     stock_length: Inches
     stock: int
@@ -81,6 +80,7 @@ class MetalRun:
     lap_direction: LapDirection
     laps: tuple[Inches, ...]
     nail_positions: tuple[Inches, ...]
+    nail_lines: int
     tab_nails: int
     nails: int
 
@@ -93,12 +93,14 @@ def metal_run(
     nail_spacing: Inches = NAIL_SPACING,
     end_distance: Inches = END_DISTANCE,
     tab: Inches = 0.0,
+    tabs: Tabs = "both",
     least_piece: Inches = LEAST_PIECE,
     lap_direction: LapDirection = "either",
+    nail_lines: int = 1,
 ) -> MetalRun:
-    """Cut and nail one run of eave, rake or ridge metal.
+    """Cut and nail one run of metal along an edge: eave, rake, ridge, pitch break or wall.
 
-    ``cut_length = run_length + 2 * tab``; the pieces are the least n with
+    ``cut_length = run_length + tab`` for each end with a tab; the pieces are the least n with
     ``n * S - (n - 1) * lap >= cut_length``, all from one stock length S: the one on offer that
     buys the least metal, and of those the one with the fewest pieces. Whole lengths are laid first
     and the last piece is the rest; where the rest would be too short, the piece before it gives up
@@ -112,19 +114,22 @@ def metal_run(
         nail_spacing: Most from nail to nail; over 0.
         end_distance: From each end of the run to its first nail. A run too short for two nails
             gets one in its middle.
-        tab: Length bent round the corner at each end and nailed there once; 0 for none.
+        tab: Length bent round the corner and nailed there once; 0 for none.
+        tabs: Which ends have a tab: both, or only the one where the run starts or ends.
         least_piece: No piece of a run of several is shorter; the pieces at the ends also hold
             their tab and their lap clear of each other.
         lap_direction: Which piece goes over: ``upper_over_lower`` on a rake, laid from the eave up;
             ``either`` on an eave or ridge.
+        nail_lines: Lines of nails across the metal: 1 on the deck leg of edge metal, 2 where both
+            sides are nailed, as in a valley.
 
     Returns:
         The cut list, the laps and the nails. A run in one piece is as long as it is, however short.
 
     Raises:
         Refused: A measurement is zero, negative or not finite where it may not be, nothing is on
-            offer, or the lap, the tab, the end distance or the least piece do not fit the shortest
-            stock length; names each.
+            offer, a word is none of those it can be, or the lap, the tab, the end distance or the
+            least piece do not fit the shortest stock length; names each.
         TooManyPieces: The run would take more pieces or nails than the stated limit.
 
     Source:
@@ -145,19 +150,22 @@ def metal_run(
         "tab": tab,
         "least_piece": least_piece,
     }
-    refuse_if_any(_faults(stock_length, sizes))
-    cut_length = run_length + 2 * tab
-    _limit(cut_length, stock=max(stock_length), lap=lap, nail_spacing=nail_spacing)
+    words = _word_faults(tabs, lap_direction, nail_lines)
+    refuse_if_any([*run_faults(stock_length, **sizes), *words])
+    tab_nails = 0 if not tab else 2 if tabs == "both" else 1
+    cut_length = run_length + tab_nails * tab
+    refuse_too_many(cut_length, stock=max(stock_length), lap=lap, nail_spacing=nail_spacing)
     stock = _least_metal(cut_length, stock_length, lap)
-    end_piece = max(least_piece, tab + _held(lap, end_distance))
+    at_start, at_end = (0.0 if tabs == other else tab for other in ("end", "start"))
+    end_piece = max(least_piece, at_end + held(lap, end_distance))
     lengths = _lengths(cut_length, stock=stock, lap=lap, end_piece=end_piece)
-    laps = tuple(_laps(lengths, lap=lap, tab=tab))
+    laps = tuple(_laps(lengths, lap=lap, tab=at_start))
     middles = (start + lap / 2 for start in laps)
     nails = tuple(_nailed([end_distance, *middles, run_length - end_distance], nail_spacing))
-    tab_nails = 2 if tab else 0
     return MetalRun(
         run_length=run_length,
         tab=tab,
+        tabs=tabs,
         cut_length=cut_length,
         stock_length=stock,
         stock=len(lengths),
@@ -169,9 +177,17 @@ def metal_run(
         lap_direction=lap_direction,
         laps=laps,
         nail_positions=nails,
+        nail_lines=nail_lines,
         tab_nails=tab_nails,
-        nails=len(nails) + tab_nails,
+        nails=nail_lines * len(nails) + tab_nails,
     )
+
+
+def _word_faults(tabs: str, lap_direction: str, nail_lines: int) -> Iterator[Fault | None]:
+    yield not_one_of("tabs", tabs, get_args(Tabs))
+    yield not_one_of("lap_direction", lap_direction, get_args(LapDirection))
+    if not 1 <= nail_lines <= MOST_NAIL_LINES:
+        yield fault("nail_lines", str(nail_lines), f"from 1 to {MOST_NAIL_LINES}")
 
 
 def _pieces(cut_length: float, stock: float, lap: float) -> int:
@@ -215,65 +231,3 @@ def _nailed(marks: list[float], spacing: float) -> Iterator[float]:
         spaces = whole_pieces((following - mark) / spacing)
         for k in range(1, spaces + 1):
             yield following if k == spaces else mark + (following - mark) * k / spaces
-
-
-def _held(lap: float, end_distance: float) -> float:
-    """Give what an end piece needs besides its tab: its lap, and the end nail outside the lap's."""
-    return max(lap, lap / 2 + end_distance)
-
-
-def _faults(offer: tuple[float, ...], sizes: dict[str, float]) -> list[Fault]:
-    """Find everything wrong, each field once: first by itself, then against the shortest stock."""
-    may_be_0 = ("end_distance", "tab", "least_piece")
-    found = [
-        (negative if name in may_be_0 else not_positive)(name, value)
-        for name, value in sizes.items()
-    ]
-    found += [not_positive(f"stock_length.{i}", stock) for i, stock in enumerate(offer)]
-    if not offer:
-        found.append(fault("stock_length", "none", "one or more stock lengths, such as 10 ft"))
-    wrong = [one for one in found if one is not None]
-    named = {one.at[0] for one in wrong}
-    if not named & {"lap", "stock_length"}:
-        wrong += [one for one in _misfits(min(offer), **sizes) if one.at[0] not in named]
-    return wrong
-
-
-def _misfits(
-    stock: float,
-    *,
-    lap: float,
-    tab: float,
-    end_distance: float,
-    least_piece: float,
-    **_: float,
-) -> Iterator[Fault]:
-    """Hold the sizes against the shortest stock length: two end pieces must come out of two."""
-    if lap > stock / 2:
-        because = ", half of the stock length: no more than two lengths lie over each other"
-        yield fault("lap", length(lap), "at most ", length(stock / 2), because)
-        return
-    most = min((stock + lap) / 2, stock - lap)
-    from_stock = (" from a stock length of ", length(stock), " with a lap of ", length(lap))
-    if least_piece > most:
-        yield fault("least_piece", length(least_piece), "at most ", length(most), *from_stock)
-    if tab + lap > most:
-        yield fault("tab", length(tab), "at most ", length(most - lap), *from_stock)
-    elif tab + _held(lap, end_distance) > most:
-        at_most = length(most - tab - lap / 2)
-        yield fault("end_distance", length(end_distance), "at most ", at_most, *from_stock)
-
-
-def _limit(cut_length: float, *, stock: float, lap: float, nail_spacing: float) -> None:
-    """Refuse a run of too many pieces or nails before any is laid."""
-    found = []
-    longest = MOST_PIECES * (stock - lap)
-    if cut_length > longest:
-        wanted = (length(longest), f" with tabs, {MOST_PIECES} pieces of the longest stock length")
-        found.append(fault("run_length", length(cut_length), "at most ", *wanted))
-    closest = cut_length / MOST_NAILS
-    if nail_spacing < closest:
-        wanted = (Amount(closest, "in"), f": at most {MOST_NAILS} spaces in one run")
-        found.append(fault("nail_spacing", length(nail_spacing), "at least ", *wanted))
-    if found:
-        raise TooManyPieces(*found)
