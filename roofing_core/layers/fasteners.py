@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import pi
 
 from roofing_core.measures.columns import Column, column_faults
-from roofing_core.measures.counting import DUST, whole_packs
+from roofing_core.measures.counting import DUST, pack_fault, whole_packs
 from roofing_core.measures.faults import fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Sentence, length, say
 from roofing_core.measures.units import SQUARE, Inches, Pounds, Ratio
@@ -147,6 +147,10 @@ def nail_length(least_length: Inches, *, nail_lengths: tuple[Inches, ...] = NAIL
         *(not_positive(f"nail_lengths.{i}", one) for i, one in enumerate(nail_lengths)),
     ]
     refuse_if_any(found)
+    return _shortest(least_length, nail_lengths)
+
+
+def _shortest(least_length: float, nail_lengths: tuple[float, ...]) -> float:
     enough = [one for one in nail_lengths if one >= least_length - DUST]
     if not enough:
         came = length(max(nail_lengths)) if nail_lengths else "none"
@@ -253,9 +257,16 @@ def fasteners(
         ]
     )
     least = least_nail_length(roofing_thickness, deck_thickness=deck_thickness)
-    chosen = nail_length(least, nail_lengths=nail_lengths)
+    chosen = _shortest(least, nail_lengths)
     to_the_pound = nails_per_pound(chosen, shank=shank, head_diameter=head_diameter)
     nails = strips * nails_per_strip + other_nails
+    heaviest = nails * (1 + WITHIN) / to_the_pound
+    refuse_if_any(
+        [
+            pack_fault("box_weight", box_weight, "lb", needed=heaviest),
+            pack_fault("box_count", box_count, "count", needed=nails),
+        ]
+    )
     return Fasteners(
         nails=nails,
         nails_per_strip=nails_per_strip,
@@ -265,7 +276,7 @@ def fasteners(
         nail_weight=1 / to_the_pound,
         weight=nails / to_the_pound,
         boxes_by_weight=whole_packs(nails / to_the_pound, box_weight),
-        boxes_to_be_sure=whole_packs(nails * (1 + WITHIN) / to_the_pound, box_weight),
+        boxes_to_be_sure=whole_packs(heaviest, box_weight),
         boxes_by_count=whole_packs(nails, box_count),
         note=_note(chosen, to_the_pound),
     )

@@ -14,7 +14,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from roofing_core.measures.columns import Column, column_faults
-from roofing_core.measures.counting import whole_packs
+from roofing_core.measures.counting import pack_fault, whole_packs
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Sentence, length, say
 from roofing_core.measures.units import CubicInches, Inches, SquareInches
@@ -264,6 +264,12 @@ def sealant(
     dabbed = dabs * dab_volume(dab_diameter, thickness=dab_thickness)
     bedded = bedding_volume(bedding_area, thickness=bedding_thickness)
     gunned = beads + dabbed + in_laps
+    refuse_if_any(
+        [
+            pack_fault("cartridge", cartridge, "in3", needed=gunned),
+            pack_fault("can", can, "in3", needed=bedded),
+        ]
+    )
     cartridges, cans = whole_packs(gunned, cartridge), whole_packs(bedded, can)
     return Sealant(
         bead_volume=beads,

@@ -8,8 +8,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import degrees, pi
 
-from roofing_core.measures.counting import whole_packs
-from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
+from roofing_core.measures.counting import pack_fault, whole_packs
+from roofing_core.measures.faults import (
+    LARGEST,
+    Fault,
+    fault,
+    negative,
+    not_positive,
+    refuse_if_any,
+)
 from roofing_core.measures.sentences import Amount, shown
 from roofing_core.measures.units import (
     Inches,
@@ -20,7 +27,7 @@ from roofing_core.measures.units import (
     Ratio,
     SquareInches,
 )
-from roofing_core.roof.pitch import STEEPEST, slope_factor
+from roofing_core.roof.pitch import pitch_fault, slope_factor
 
 SQUARE_FOOT = 144.0
 
@@ -134,9 +141,7 @@ def _faults(loads: tuple[Load, ...], slope_area: float, pitch: float) -> list[Fa
 
 
 def _roof_faults(at: str, area: float, pitch: float) -> list[Fault | None]:
-    came = shown(Amount(pitch, "pitch"))
-    wall = fault("pitch", came, "0:12 or more and at most ", Amount(STEEPEST, "pitch"))
-    return [not_positive(at, area, "in2"), None if 0 <= pitch <= STEEPEST else wall]
+    return [not_positive(at, area, "in2"), pitch_fault(pitch)]
 
 
 def weight(
@@ -204,6 +209,8 @@ def weight(
     )
     layers = underlayment_layers * underlayment_weight * area / SQUARE_FOOT
     if rolls is None:
+        if roll_weight:
+            refuse_if_any([pack_fault("roll_weight", roll_weight, "lb", needed=layers)])
         rolls = whole_packs(layers, roll_weight) if roll_weight else 0
     felt = Load(
         name="underlayment",
@@ -217,7 +224,17 @@ def weight(
         packed("metal", 1, pack_weight=metal_weight),
         packed("other", other_packs, pack_weight=other_weight / other_packs),
     )
+    names = ("bundle_weight", "underlayment_weight", "metal_weight", "other_weight")
+    refuse_if_any(map(_heavy, names, loads))
     return weights(loads, slope_area=area, pitch=pitch)
+
+
+def _heavy(at: str, load: Load) -> Fault | None:
+    """Give the fault of a weight that comes to more, all together, than any roof has."""
+    came = max(load.on_deck, load.to_carry)
+    if came <= LARGEST:
+        return None
+    return fault(at, Amount(came, "lb"), "less, all together at most ", Amount(LARGEST, "lb"))
 
 
 def packed(name: str, packs: float, *, pack_weight: Pounds) -> Load:

@@ -73,6 +73,33 @@ def whole_packs(needed: float, per_pack: float) -> int:
     return whole_pieces(needed / per_pack)
 
 
+def pack_fault(at: str, per_pack: float, unit: str, *, needed: float) -> Fault | None:
+    """Give the fault of a pack so small that no one could count how many are needed.
+
+    Args:
+        at: The name to put into the fault.
+        per_pack: What one pack holds, over 0.
+        unit: The unit of what it holds and of what is needed.
+        needed: What is needed, 0 or more.
+
+    Returns:
+        The fault, or ``None`` when `whole_packs` can count them.
+
+    Raises:
+        Nothing: The fault is the answer.
+
+    Source:
+        A limit of this library.
+
+    >>> pack_fault("can", 231.0, "in3", needed=1848.0) is None
+    True
+    """
+    if needed <= LARGEST * per_pack:
+        return None
+    wanted = f"more: what is needed would take over {LARGEST:.0f} of them"
+    return fault(at, Amount(per_pack, unit), wanted)
+
+
 def _pack_faults(needed: float, per_pack: float) -> Iterator[Fault | None]:
     nothing = not_positive("per_pack", per_pack, "count")
     came, dust = shown(Amount(needed, "count")), 0.0 if nothing else DUST * per_pack

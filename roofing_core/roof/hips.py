@@ -5,10 +5,11 @@ For equal pitches at a square corner `pitch.hip_valley_factor` is the short way.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import atan, atan2, cos, pi, sin, sqrt, tan
 
-from roofing_core.measures.faults import fault, refuse_if_any, require_positive
+from roofing_core.measures.faults import SMALLEST, Fault, fault, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Amount, shown
 from roofing_core.measures.units import Inches, Pitch, Radians, Ratio
 from roofing_core.roof.pitch import STEEPEST, slope_factor
@@ -62,15 +63,7 @@ def hip_line(pitch_1: Pitch, *, pitch_2: Pitch, corner: Radians = pi / 2) -> Hip
     >>> round(hip_line(6 / 12, pitch_2=6 / 12).factor, 12)  # as hip_valley_factor: exactly 3/2
     1.5
     """
-    refuse_if_any(
-        None
-        if 0 < pitch <= STEEPEST
-        else fault(name, shown(Amount(pitch, "pitch")), "over 0:12 and at most 1000:12")
-        for name, pitch in (("pitch_1", pitch_1), ("pitch_2", pitch_2))
-    )
-    if not 0 < corner < pi:
-        wanted = "over 0 deg and under 180 deg"
-        refuse_if_any([fault("corner", shown(Amount(corner, "rad")), wanted)])
+    refuse_if_any(_faults(pitch_1, pitch_2, corner))
     plan_angle = atan2(sin(corner), pitch_1 / pitch_2 + cos(corner))
     # The height of the line at a run of 1 from the first eave is pitch_1; its run there is this:
     plan_factor = 1 / sin(plan_angle)
@@ -86,6 +79,14 @@ def hip_line(pitch_1: Pitch, *, pitch_2: Pitch, corner: Radians = pi / 2) -> Hip
         plan_factor=plan_factor,
         factor=sqrt(1 + run_on_eave**2 + pitch_1**2),
     )
+
+
+def _faults(pitch_1: float, pitch_2: float, corner: float) -> Iterator[Fault]:
+    for name, pitch in (("pitch_1", pitch_1), ("pitch_2", pitch_2)):
+        if not SMALLEST <= pitch <= STEEPEST:
+            yield fault(name, shown(Amount(pitch, "pitch")), "over 0:12 and at most 1000:12")
+    if not SMALLEST <= corner <= pi - SMALLEST:
+        yield fault("corner", shown(Amount(corner, "rad")), "over 0 deg and under 180 deg")
 
 
 def jack_difference(
@@ -116,9 +117,10 @@ def jack_difference(
     >>> round(jack_difference(16, pitch_1=10 / 12, pitch_2=10 / 12), 2)
     20.83
     """
-    require_positive("in", spacing=spacing)
+    refuse_if_any([not_positive("spacing", spacing), *_faults(pitch_1, pitch_2, corner)])
     line = hip_line(pitch_1, pitch_2=pitch_2, corner=corner)
     if line.plan_angle_1 >= pi / 2:
-        came = Amount(line.plan_angle_1, "rad")
-        refuse_if_any([fault("pitch_2", came, "pitches whose hip leans away from the corner")])
+        came = f"a hip at {Amount(line.plan_angle_1, 'rad').written()} to the first eave"
+        wanted = "under 90 deg, so that the first slope has jacks"
+        refuse_if_any([fault("pitch_2", came, wanted)])
     return spacing * tan(line.plan_angle_1) * slope_factor(pitch_1)

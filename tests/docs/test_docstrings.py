@@ -28,6 +28,8 @@ WITHOUT_UNIT = {
     "roofing_core.measures.counting.whole_pieces.pieces": "a fractional number of pieces",
     "roofing_core.measures.counting.whole_packs.needed": "in the unit of the pack",
     "roofing_core.measures.counting.whole_packs.per_pack": "in the unit of what is needed",
+    "roofing_core.measures.counting.pack_fault.per_pack": "in the unit that is named with it",
+    "roofing_core.measures.counting.pack_fault.needed": "in the unit that is named with it",
     "roofing_core.measures.quantities.from_quantity.return": "in the unit that is asked for",
     "roofing_core.measures.quantities.to_quantity.value": "in the unit that is named with it",
     "roofing_core.measures.reading.read.return": "in the unit that is asked for",

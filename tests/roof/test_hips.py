@@ -165,5 +165,19 @@ def test_what_is_no_corner(corner, came):
 def test_jacks_need_a_spacing_and_a_hip_that_leans_away():
     with pytest.raises(Refused, match=r"^spacing came as 0 in: more than zero"):
         jack_difference(0, pitch_1=0.5, pitch_2=0.5)
-    with pytest.raises(Refused, match=r"^pitch_2 came as .+ deg: pitches whose hip leans away"):
+    with pytest.raises(Refused) as refused:
         jack_difference(16, pitch_1=0.1, pitch_2=3, corner=radians(160))
+    # tan a1 = sin 160 / (0.1 / 3 + cos 160) = 0.34202 / -0.90636: a1 = 180 - 20.67 = 159.33 deg.
+    assert str(refused.value) == (
+        "pitch_2 came as a hip at 159 deg to the first eave: under 90 deg, so that the first slope"
+        " has jacks"
+    )
+
+
+def test_all_that_is_wrong_with_a_hip_and_its_jacks_is_told_at_once():
+    with pytest.raises(Refused) as refused:
+        hip_line(0, pitch_2=nan, corner=4)
+    assert [one.at for one in refused.value.faults] == [("pitch_1",), ("pitch_2",), ("corner",)]
+    with pytest.raises(Refused) as refused:
+        jack_difference(0, pitch_1=0, pitch_2=1, corner=0)
+    assert [one.at for one in refused.value.faults] == [("spacing",), ("pitch_1",), ("corner",)]
