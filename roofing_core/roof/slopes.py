@@ -15,6 +15,8 @@ from roofing_core.measures.faults import (
     negative,
     not_positive,
     refuse_if_any,
+    require_positive,
+    together,
 )
 from roofing_core.measures.sentences import length
 from roofing_core.measures.units import SQUARE, Inches, Pitch, SquareInches, Squares
@@ -25,6 +27,8 @@ LONGEST = 120_000.0
 
 #: The measurements of a slope; any two of them give the others.
 SLOPE_MEASURES = ("slope_length", "run", "rise", "pitch")
+
+_TWO = "two of slope_length, run, rise and pitch"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,12 +78,8 @@ def slope(
     >>> slope(run=108, rise=45).slope_length  # 5:12 is 13 up the slope for 12 of run
     117.0
     """
-    given = {
-        name: value
-        for name, value in zip(SLOPE_MEASURES, (slope_length, run, rise, pitch), strict=True)
-        if value is not None
-    }
-    refuse_if_any(_slope_faults(given))
+    given = _given(slope_length, run, rise, pitch)
+    refuse_if_any(_slope_faults(given, f"exactly {_TWO}"))
     if pitch is not None:
         measured = _from_pitch(pitch, slope_length, run, rise)
     else:
@@ -151,13 +151,16 @@ def _other_leg(name: str, leg: float, slant: float) -> float:
     return sqrt((slant - leg) * (slant + leg))
 
 
-def _slope_faults(given: dict[str, float]) -> list[Fault | None]:
+def _given(*measures: float | None) -> dict[str, float]:
+    """Give those of the four that are given, by their names."""
+    named = zip(SLOPE_MEASURES, measures, strict=True)
+    return {name: value for name, value in named if value is not None}
+
+
+def _slope_faults(given: dict[str, float], wanted: str) -> list[Fault | None]:
     faults: list[Fault | None] = []
     if len(given) != 2:  # noqa: PLR2004 - any two of the four
-        came = ", ".join(given) or "none of them"
-        faults.append(
-            fault("slope_length", came, "exactly two of slope_length, run, rise and pitch")
-        )
+        faults.append(fault("slope_length", ", ".join(given) or "none of them", wanted))
     for name, value in given.items():
         if name == "pitch":
             faults.append(pitch_fault(value))
@@ -220,19 +223,18 @@ def roof_area(
     >>> roof_area(168, slope_length=112).squares  # 14 ft by 9 ft 4 in
     1.3066666666666666
     """
-    faults: list[Fault | None] = [not_positive("eave_length", eave_length)]
-    if slope_length is not None and run is None and rise is None and pitch is None:
-        faults.append(not_positive("slope_length", slope_length))
-        refuse_if_any(faults)
-    else:
-        try:
-            measured = slope(slope_length=slope_length, run=run, rise=rise, pitch=pitch)
-        except Refused as refusal:
-            refuse_if_any([*faults, *refusal.faults])
-            raise
-        refuse_if_any(faults)
-        slope_length = measured.slope_length
-    area = eave_length * slope_length
-    return Area(
-        area=area, squares=area / SQUARE, slope_length=slope_length, eave_length=eave_length
+    given = _given(slope_length, run, rise, pitch)
+    _, up = together(
+        lambda: require_positive("in", eave_length=eave_length), lambda: _slope_length(given)
     )
+    area = eave_length * up
+    return Area(area=area, squares=area / SQUARE, slope_length=up, eave_length=eave_length)
+
+
+def _slope_length(given: dict[str, float]) -> float:
+    """Give the slope length that was measured, or that follows from two other measurements."""
+    if given.keys() == {"slope_length"}:
+        require_positive("in", **given)
+        return given["slope_length"]
+    refuse_if_any(_slope_faults(given, f"slope_length alone, or {_TWO}"))
+    return slope(**given).slope_length

@@ -155,3 +155,21 @@ def test_an_area_of_nothing_is_refused_with_all_its_faults(asked, places):
     with pytest.raises(Refused) as refused:
         roof_area(**asked)
     assert [one.at for one in refused.value.faults] == places
+
+
+@pytest.mark.parametrize(
+    ("asked", "came"),
+    [
+        ({}, "none of them"),
+        ({"run": 120}, "run"),
+        ({"pitch": 0.25}, "pitch"),
+        ({"slope_length": 117, "run": 108, "rise": 45}, "slope_length, run, rise"),
+    ],
+)
+def test_an_area_says_that_a_slope_length_is_enough(asked, came):
+    with pytest.raises(Refused) as refused:
+        roof_area(168, **asked)
+    assert str(refused.value) == (
+        f"slope_length came as {came}: slope_length alone, or two of slope_length, run, rise and"
+        " pitch"
+    )
