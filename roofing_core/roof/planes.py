@@ -11,15 +11,18 @@ from dataclasses import dataclass
 from typing import Literal
 
 from roofing_core.measures.faults import (
+    Fault,
     Refused,
+    fault,
     negative,
     not_positive,
     refuse_if_any,
 )
+from roofing_core.measures.sentences import length
 from roofing_core.measures.units import SQUARE, Inches, Pitch, Ratio, SquareInches, Squares
 from roofing_core.roof.outlines import RoofLine, RoofPlane, Surfaces, surfaces_of
 from roofing_core.roof.pitch import slope_factor
-from roofing_core.roof.slopes import slope, too_long
+from roofing_core.roof.slopes import LONGEST, Slope, slope, too_long
 
 RoofForm = Literal[
     "single_slope", "gable", "saltbox", "gambrel", "hip", "pyramid", "footprint", "planes"
@@ -131,9 +134,7 @@ def measure(roof: SingleSlope) -> Roof:
     refuse_if_any(faults)
     eave_length = roof.eave_length
     if roof.measured == "walls":
-        run = measured.run + roof.eave_overhang + roof.ridge_overhang
-        measured = slope(run=run, pitch=measured.pitch)
-        eave_length = eave_length + 2 * roof.rake_overhang
+        eave_length, measured = _with_overhangs(roof, measured)
     area = eave_length * measured.slope_length
     return Roof(
         form=roof.form,
@@ -150,6 +151,24 @@ def measure(roof: SingleSlope) -> Roof:
         lowest_pitch=measured.pitch,
         steepest_pitch=measured.pitch,
     )
+
+
+def _with_overhangs(roof: SingleSlope, walls: Slope) -> tuple[Inches, Slope]:
+    """Give the eave length and the slope of the deck over walls that were measured."""
+    eave_length = roof.eave_length + 2 * roof.rake_overhang
+    run = walls.run + roof.eave_overhang + roof.ridge_overhang
+    up = run * slope_factor(walls.pitch)
+    further = "eave" if roof.eave_overhang >= roof.ridge_overhang else "ridge"
+    refuse_if_any([_too_far(roof, "rake", eave_length), _too_far(roof, further, up)])
+    return eave_length, slope(run=run, pitch=walls.pitch)
+
+
+def _too_far(roof: SingleSlope, edge: str, deck: Inches) -> Fault | None:
+    if deck <= LONGEST:
+        return None
+    at = f"{edge}_overhang"
+    wanted = ("less: the deck would come to ", length(deck), ", and at most ", length(LONGEST))
+    return fault(at, length(getattr(roof, at)), *wanted)
 
 
 def planes(roof: Roof) -> tuple[RoofPlane, ...]:

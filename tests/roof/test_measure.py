@@ -158,3 +158,39 @@ def test_everything_wrong_with_a_roof_is_told_at_once():
 def test_a_roof_of_which_only_the_eave_is_known():
     with pytest.raises(Refused, match="exactly two of slope_length, run, rise and pitch"):
         measure(SingleSlope(eave_length=168))
+
+
+@pytest.mark.parametrize(
+    ("overhangs", "said"),
+    [
+        (
+            {"rake_overhang": 108_000},  # 9,000 ft at each rake, and 14 ft
+            "rake_overhang came as 9000 ft: less: the deck would come to 18014 ft, and at most"
+            " 10000 ft",
+        ),
+        (
+            {"eave_overhang": 120_000, "ridge_overhang": 12},  # 10,009 ft level, times sqrt(17) / 4
+            "eave_overhang came as 10000 ft: less: the deck would come to 10317 ft 1/2 in, and at"
+            " most 10000 ft",
+        ),
+        (
+            {"ridge_overhang": 1_200_000},
+            "ridge_overhang came as 100000 ft: less: the deck would come to 103085 ft 10 5/8 in,"
+            " and at most 10000 ft",
+        ),
+    ],
+)
+def test_an_overhang_that_no_roof_has_is_told_by_its_own_name(overhangs, said):
+    roof = SingleSlope(eave_length=168, run=96, pitch=0.25, measured="walls", **overhangs)
+    with pytest.raises(Refused) as refused:
+        measure(roof)
+    assert str(refused.value) == said
+
+
+def test_all_overhangs_that_no_roof_has_are_told_at_once():
+    roof = SingleSlope(
+        eave_length=168, run=96, pitch=0.25, measured="walls", eave_overhang=1e6, rake_overhang=1e6
+    )
+    with pytest.raises(Refused) as refused:
+        measure(roof)
+    assert [one.at for one in refused.value.faults] == [("rake_overhang",), ("eave_overhang",)]
