@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import pi
 
 from roofing_core.measures.columns import Column, column_faults
-from roofing_core.measures.counting import DUST, pack_fault, whole_packs
+from roofing_core.measures.counting import DUST, uncountable_fault, whole_packs
 from roofing_core.measures.faults import fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Sentence, length, say
 from roofing_core.measures.units import SQUARE, Inches, Pounds, Ratio
@@ -263,8 +263,8 @@ def fasteners(
     heaviest = nails * (1 + WITHIN) / to_the_pound
     refuse_if_any(
         [
-            pack_fault("box_weight", box_weight, "lb", needed=heaviest),
-            pack_fault("box_count", box_count, "count", needed=nails),
+            uncountable_fault("box_weight", box_weight, "lb", needed=heaviest),
+            uncountable_fault("box_count", box_count, "count", needed=nails),
         ]
     )
     return Fasteners(

@@ -14,7 +14,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from roofing_core.measures.columns import Column, column_faults
-from roofing_core.measures.counting import pack_fault, whole_packs
+from roofing_core.measures.counting import uncountable_fault, whole_packs
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Sentence, length, say
 from roofing_core.measures.units import CubicInches, Inches, SquareInches
@@ -266,8 +266,8 @@ def sealant(
     gunned = beads + dabbed + in_laps
     refuse_if_any(
         [
-            pack_fault("cartridge", cartridge, "in3", needed=gunned),
-            pack_fault("can", can, "in3", needed=bedded),
+            uncountable_fault("cartridge", cartridge, "in3", needed=gunned),
+            uncountable_fault("can", can, "in3", needed=bedded),
         ]
     )
     cartridges, cans = whole_packs(gunned, cartridge), whole_packs(bedded, can)

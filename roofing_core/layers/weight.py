@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import degrees, pi
 
-from roofing_core.measures.counting import pack_fault, whole_packs
+from roofing_core.measures.counting import uncountable_fault, whole_packs
 from roofing_core.measures.faults import (
     LARGEST,
     Fault,
@@ -210,7 +210,7 @@ def weight(
     layers = underlayment_layers * underlayment_weight * area / SQUARE_FOOT
     if rolls is None:
         if roll_weight:
-            refuse_if_any([pack_fault("roll_weight", roll_weight, "lb", needed=layers)])
+            refuse_if_any([uncountable_fault("roll_weight", roll_weight, "lb", needed=layers)])
         rolls = whole_packs(layers, roll_weight) if roll_weight else 0
     felt = Load(
         name="underlayment",

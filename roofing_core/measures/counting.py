@@ -69,11 +69,11 @@ def whole_packs(needed: float, per_pack: float) -> int:
     5
     """
     if not (SMALLEST <= per_pack <= LARGEST and 0 <= needed / per_pack <= LARGEST):
-        refuse_if_any(_pack_faults(needed, per_pack))
+        refuse_if_any(_uncountable_faults(needed, per_pack))
     return whole_pieces(needed / per_pack)
 
 
-def pack_fault(at: str, per_pack: float, unit: str, *, needed: float) -> Fault | None:
+def uncountable_fault(at: str, per_pack: float, unit: str, *, needed: float) -> Fault | None:
     """Give the fault of a pack so small that no one could count how many are needed.
 
     Args:
@@ -91,7 +91,7 @@ def pack_fault(at: str, per_pack: float, unit: str, *, needed: float) -> Fault |
     Source:
         A limit of this library.
 
-    >>> pack_fault("can", 231.0, "in3", needed=1848.0) is None
+    >>> uncountable_fault("can", 231.0, "in3", needed=1848.0) is None
     True
     """
     if needed <= LARGEST * per_pack:
@@ -100,7 +100,7 @@ def pack_fault(at: str, per_pack: float, unit: str, *, needed: float) -> Fault |
     return fault(at, Amount(per_pack, unit), wanted)
 
 
-def _pack_faults(needed: float, per_pack: float) -> Iterator[Fault | None]:
+def _uncountable_faults(needed: float, per_pack: float) -> Iterator[Fault | None]:
     nothing = not_positive("per_pack", per_pack, "count")
     came, dust = shown(Amount(needed, "count")), 0.0 if nothing else DUST * per_pack
     if not (isfinite(needed) and needed >= -dust):
