@@ -139,7 +139,10 @@ class Metal:
         refuse_if_any(
             [
                 *length_faults(self, "deck_leg", "face_leg", "thickness"),
-                *(not_positive("stock_lengths", stock) for stock in self.stock_lengths),
+                *(
+                    not_positive(f"stock_lengths.{k}", stock)
+                    for k, stock in enumerate(self.stock_lengths)
+                ),
                 None
                 if self.stock_lengths
                 else fault("stock_lengths", "empty", "at least one length, such as 10 ft"),

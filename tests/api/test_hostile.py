@@ -151,6 +151,12 @@ BODIES = [
     (body(shingle={"sequence": []}), "#/shingle/sequence", None, "at least one length"),
     (body(shingle={"sequence": ["0 in", "6"]}), "#/shingle/sequence/1", "6", "a number with its"),
     (body(shingle={"sequence": ["0 in"] * 101}), "#/shingle/sequence", None, "a list of at most"),
+    (
+        body(eave_metal={"stock_lengths": ["8 ft", "0 ft"]}),
+        "#/eave_metal/stock_lengths/1",
+        "0 ft",
+        "more than zero",
+    ),
     (body(shingle={"per_bundle": "21"}), "#/shingle/per_bundle", "21", "a whole number"),
     (body(shingle={"per_bundle": 2.5}), "#/shingle/per_bundle", "2.5", "a whole number"),
     (body(shingle={"bundle_weight": 65}), "#/shingle/bundle_weight", "65", "a weight with its"),
