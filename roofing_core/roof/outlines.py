@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import sqrt
 from typing import Literal
 
 from roofing_core.measures.units import SQUARE, Inches, Pitch, SquareInches, Squares
@@ -80,6 +81,70 @@ class Surfaces:
     area: SquareInches
     squares: Squares
     plan_area: SquareInches
+
+
+def rectangle(
+    eave_length: Inches, *, slope_length: Inches, pitch: Pitch = 0.0, name: str = "slope"
+) -> RoofPlane:
+    """Give the plane of a single slope: eave, rakes, and a ridge with nothing on its far side.
+
+    Args:
+        eave_length: Along the eave, rake to rake; over 0.
+        slope_length: Up the slope, eave to top edge; over 0.
+        pitch: Rise over run.
+        name: What it is called.
+
+    Returns:
+        The plane, without points in space.
+
+    Raises:
+        Nothing: Those who call it have checked the measurements.
+
+    Source:
+        Geometry.
+
+    >>> rectangle(168, slope_length=112).edges
+    ('eave', 'rake', 'ridge', 'rake')
+    """
+    area = eave_length * slope_length
+    return RoofPlane(
+        name=name,
+        corners=((0.0, 0.0), (eave_length, 0.0), (eave_length, slope_length), (0.0, slope_length)),
+        edges=("eave", "rake", "ridge", "rake"),
+        lengths=(eave_length, slope_length, eave_length, slope_length),
+        beyond=("", "", "", ""),
+        points=(),
+        pitch=pitch,
+        area=area,
+        plan_area=area / sqrt(1 + pitch * pitch),
+    )
+
+
+def is_lower(plane: RoofPlane, k: int) -> bool:
+    """Tell whether an edge is one that layers start from: an eave, or a pitch break below.
+
+    Args:
+        plane: The plane.
+        k: Place of the edge.
+
+    Returns:
+        Whether starters and first rows lie along it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry: edges are walked with the plane on the left.
+
+    >>> from roofing_core.roof.forms import Gambrel
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> barn = Gambrel(length=240, width=200, pitch=1.5, upper_pitch=0.5, break_run=40)
+    >>> lower, upper = surfaces(barn).planes[:2]
+    >>> is_lower(lower, 0), is_lower(lower, 2), is_lower(upper, 0)
+    (True, False, True)
+    """
+    (u, _), (next_u, _) = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
+    return plane.edges[k] == "eave" or (plane.edges[k] == "pitch_break" and next_u > u)
 
 
 def surfaces_of(planes: Sequence[RoofPlane], lines: Sequence[RoofLine]) -> Surfaces:

@@ -7,7 +7,7 @@ corner, seen from the ground facing the roof, and v up the slope.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from roofing_core.measures.faults import (
@@ -20,7 +20,7 @@ from roofing_core.measures.faults import (
 )
 from roofing_core.measures.sentences import length
 from roofing_core.measures.units import SQUARE, Inches, Pitch, Ratio, SquareInches, Squares
-from roofing_core.roof.outlines import RoofLine, RoofPlane, Surfaces, surfaces_of
+from roofing_core.roof.outlines import RoofLine, RoofPlane, Surfaces, rectangle, surfaces_of
 from roofing_core.roof.pitch import slope_factor
 from roofing_core.roof.slopes import LONGEST, Slope, slope, too_long
 
@@ -191,16 +191,11 @@ def planes(roof: Roof) -> tuple[RoofPlane, ...]:
     >>> planes(measure(SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))[0].edges
     ('eave', 'rake', 'ridge', 'rake')
     """
-    wide, high, run, rise = roof.eave_length, roof.slope_length, roof.run, roof.rise
+    wide, run, rise = roof.eave_length, roof.run, roof.rise
     return (
-        RoofPlane(
-            name="slope",
-            corners=((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)),
-            edges=("eave", "rake", "ridge", "rake"),
-            lengths=(wide, high, wide, high),
-            beyond=("", "", "", ""),
+        replace(
+            rectangle(wide, slope_length=roof.slope_length, pitch=roof.pitch),
             points=((0.0, 0.0, 0.0), (wide, 0.0, 0.0), (wide, run, rise), (0.0, run, rise)),
-            pitch=roof.pitch,
             area=roof.area,
             plan_area=roof.plan_area,
         ),

@@ -14,7 +14,6 @@ from roofing_core.layers.coursing.courses import Course, Courses
 from roofing_core.layers.coursing.joints import clearance_between
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nail_room import ValleyLine
-from roofing_core.layers.coursing.outline import is_lower
 from roofing_core.layers.coursing.pieces import (
     Piece,
     Row,
@@ -24,7 +23,7 @@ from roofing_core.layers.coursing.pieces import (
 from roofing_core.layers.coursing.valley_joints import moved_from_valleys
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.units import Inches
-from roofing_core.roof.outlines import RoofPlane
+from roofing_core.roof.outlines import RoofPlane, is_lower
 from roofing_core.roof.polygons import signed_area
 from roofing_core.roof.slicing import Region, Stretch
 

@@ -12,7 +12,7 @@ from typing import Literal
 
 from roofing_core.layers.coursing.nail_room import ValleyLine
 from roofing_core.measures.units import Inches, Ratio
-from roofing_core.roof.outlines import EdgeKind, RoofPlane
+from roofing_core.roof.outlines import EdgeKind, RoofPlane, is_lower
 from roofing_core.roof.regions import Hole, Moved, region_of
 from roofing_core.roof.slicing import Region
 
@@ -54,33 +54,6 @@ class ValleyWay:
     run_through: Inches = RUN_THROUGH
     nails_clear: Inches = NAILS_CLEAR
     least_piece: Inches = LEAST_PIECE
-
-
-def is_lower(plane: RoofPlane, k: int) -> bool:
-    """Tell whether an edge is one that courses start from: an eave, or a pitch break below.
-
-    Args:
-        plane: The plane.
-        k: Place of the edge.
-
-    Returns:
-        Whether a starter lies along it.
-
-    Raises:
-        Nothing.
-
-    Source:
-        Geometry: edges are walked with the plane on the left.
-
-    >>> from roofing_core.roof.forms import Gambrel
-    >>> from roofing_core.roof.whole_roof import surfaces
-    >>> barn = Gambrel(length=240, width=200, pitch=1.5, upper_pitch=0.5, break_run=40)
-    >>> lower, upper = surfaces(barn).planes[:2]
-    >>> is_lower(lower, 0), is_lower(lower, 2), is_lower(upper, 0)
-    (True, False, True)
-    """
-    (u, _), (next_u, _) = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
-    return plane.edges[k] == "eave" or (plane.edges[k] == "pitch_break" and next_u > u)
 
 
 def runs_through(plane: RoofPlane, other: RoofPlane) -> bool:

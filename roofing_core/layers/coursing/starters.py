@@ -8,10 +8,9 @@ from dataclasses import dataclass
 from roofing_core.layers.coursing.field import Field, joints_on
 from roofing_core.layers.coursing.joints import clearance_between
 from roofing_core.layers.coursing.laid import LaidCourse
-from roofing_core.layers.coursing.outline import is_lower
 from roofing_core.layers.coursing.pieces import Piece, Row, Strip, pieces_of
 from roofing_core.measures.units import Inches, SquareInches
-from roofing_core.roof.outlines import EdgeKind
+from roofing_core.roof.outlines import EdgeKind, is_lower
 
 #: Common practice, no published source: a starter is nailed this far above its lower edge, or
 #: half-way up where it is low.
