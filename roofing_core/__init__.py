@@ -22,6 +22,7 @@ if TYPE_CHECKING:
         Underlaying,
     )
     from roofing_core.job.plan import Plan, plan
+    from roofing_core.layers.caps import cap_stock, caps
     from roofing_core.layers.coursing.courses import courses, courses_to_cover
     from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
     from roofing_core.layers.coursing.offsets import offsets
@@ -82,6 +83,7 @@ else:
         {
             "job.choices": "Choices Coursing Decking Job Metalwork Nailing Sealing Underlaying",
             "job.plan": "Plan plan",
+            "layers.caps": "cap_stock caps",
             "layers.coursing.courses": "courses courses_to_cover",
             "layers.coursing.nailing": "nail_positions nails_per_strip",
             "layers.coursing.offsets": "offsets",
@@ -163,6 +165,8 @@ __all__ = [
     "TooManyPieces",
     "Underlaying",
     "__version__",
+    "cap_stock",
+    "caps",
     "catalogue",
     "convert",
     "courses",

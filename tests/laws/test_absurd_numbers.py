@@ -16,6 +16,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from roofing_core import (
+    cap_stock,
+    caps,
     convert,
     fasteners,
     hip_line,
@@ -23,6 +25,7 @@ from roofing_core import (
     jack_difference,
     least_nail_length,
     lifting_limit,
+    metal_run,
     nails_per_pound,
     pitch_angle,
     pitch_factors,
@@ -31,6 +34,8 @@ from roofing_core import (
     sealant,
     slope,
     slope_factor,
+    valley_reach,
+    valley_run,
     weight,
     whole_packs,
     whole_pieces,
@@ -43,10 +48,10 @@ from roofing_core.measures.faults import LARGEST, LARGEST_LENGTH, SMALLEST, Refu
 from tests.laws.walking import leaves
 
 FUNCTIONS = (
-    bead_section, bead_volume, bedding_volume, dab_volume, fasteners, hip_line, hip_valley_factor,
-    jack_difference, least_nail_length, lifting_limit, nail_length, nails_per_pound, packed,
-    pitch_angle, pitch_factors, pitch_of, roof_area, sealant, slope, slope_factor, weight,
-    whole_packs, whole_pieces,
+    bead_section, bead_volume, bedding_volume, cap_stock, caps, dab_volume, fasteners, hip_line,
+    hip_valley_factor, jack_difference, least_nail_length, lifting_limit, metal_run, nail_length,
+    nails_per_pound, packed, pitch_angle, pitch_factors, pitch_of, roof_area, sealant, slope,
+    slope_factor, valley_reach, valley_run, weight, whole_packs, whole_pieces,
 )  # fmt: skip
 
 #: Numbers on both sides of every limit, and as far from any roof as a float goes.

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import pytest
 
+from roofing_core.layers.caps import caps
 from roofing_core.layers.coursing.courses import courses
 from roofing_core.layers.underlaying.underlayment import underlayment
-from roofing_core.materials import Shingle, material
+from roofing_core.materials import Cap, Shingle, material
 from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.sentences import write_length
 from roofing_core.roof.hips import hip_line, jack_difference
@@ -107,3 +108,12 @@ def test_low_slope_underlayment_of_figure_3_14():
     assert (laid.head_lap, laid.exposure, laid.layers) == (19, 17, 2)
     assert laid.rows[0].lower == laid.rows[1].lower
     assert laid.rows[2].lower - laid.rows[1].lower == 17
+
+
+def test_a_ridge_of_a_third_of_a_strip():
+    # Chapter 3, Ridge: "one-third of a 12- by 36-inch strip", each lapped 5 to 6 in. With 5 in
+    # showing, 7 in of the 12 are lapped.
+    cap, strip = material(Cap, "inch_cap"), material(Shingle, "inch_three_tab")
+    assert (cap.length, cap.width) == (strip.height, strip.length / 3) == (12, 36 / 3)
+    laid = caps(120, line="ridge", cap_length=cap.length, exposure=cap.exposure)
+    assert cap.length - laid.exposure >= 6

@@ -6,12 +6,14 @@ from itertools import pairwise
 
 import pytest
 
+from roofing_core.layers.caps import caps
 from roofing_core.layers.coursing.courses import courses
 from roofing_core.layers.coursing.nailing import nail_positions
 from roofing_core.layers.underlaying.underlayment import OVER_ICE_BARRIER
-from roofing_core.materials import Shingle, material
+from roofing_core.materials import Cap, Shingle, material
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.reading import read_length
+from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import convert
 
 
@@ -53,3 +55,19 @@ def test_a_bundle_of_metric_strips():
     assert 21 <= strip.per_bundle <= 26
     assert convert(covered, "in2") == pytest.approx(32, abs=0.5)  # ft2
     assert convert(covered, "in2", "metric") == pytest.approx(3, abs=0.05)  # m2
+
+
+@pytest.mark.parametrize("name", ["metric_cap", "inch_cap"])
+def test_hips_and_ridges(name):
+    # 9.26.7: 100 mm or more on either side, lapped 150 mm or more; nails 25 mm or less from the
+    # edge and 25 mm above the butt of the shingle over them. 9.26.9, on slopes under 1 in 3: 300 mm
+    # wide or more.
+    cap = material(Cap, name)
+    laid = caps(
+        216, line="ridge", cap_length=cap.length, cap_width=cap.width, exposure=cap.exposure
+    )
+    assert convert(laid.half_width, "in", "metric") >= 100
+    assert convert(cap.length - laid.exposure, "in", "metric") >= 150
+    assert convert(cap.width, "in", "metric") >= 300
+    assert write_length(laid.half_width - laid.nail_from_line, "metric") == "25 mm"
+    assert write_length(laid.nail_positions[3] - laid.butts[4], "metric") == "25 mm"
