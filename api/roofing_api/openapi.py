@@ -98,6 +98,10 @@ def written(app: FastAPI) -> str:
 
 def main(arguments: list[str]) -> int:
     """Write the document, or with --check say whether the committed one is up to date."""
+    if arguments not in ([], ["--check"]):
+        return _told(__doc__ or "")
+    if not COMMITTED.parents[1].joinpath("pyproject.toml").exists():
+        return _told("This package is not in its repository, where the document is kept.")
     from roofing_api.app import app  # noqa: PLC0415 - the application serves this document
 
     text = written(app)
@@ -109,6 +113,11 @@ def main(arguments: list[str]) -> int:
     COMMITTED.parent.mkdir(exist_ok=True)
     COMMITTED.write_text(text, encoding="utf-8", newline="\n")
     return 0
+
+
+def _told(why: str) -> int:
+    print(why, file=sys.stderr)
+    return 2
 
 
 if __name__ == "__main__":

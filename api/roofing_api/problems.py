@@ -72,7 +72,7 @@ WRONG_MEDIA_TYPE = Kind(
     "wrong-media-type",
     HTTPStatus.UNSUPPORTED_MEDIA_TYPE,
     "Not JSON",
-    "The Content-Type header does not say application/json.",
+    "The Content-Type header does not say application/json, or the body is packed.",
 )
 REFUSED = Kind(
     "refused",
@@ -113,9 +113,15 @@ KIND_OF: Mapping[type[Exception], Kind] = {Refused: REFUSED, TooManyPieces: TOO_
 class Problem(Exception):  # noqa: N818 - it is not an error of ours, it is an answer
     """Raised to answer with a problem that the library knows nothing of."""
 
-    def __init__(self, kind: Kind, detail: str, *errors: Mapping[str, str]) -> None:
+    def __init__(
+        self,
+        kind: Kind,
+        detail: str,
+        *errors: Mapping[str, str],
+        headers: Mapping[str, str] | None = None,
+    ) -> None:
         super().__init__(detail)
-        self.kind, self.detail, self.errors = kind, detail, errors
+        self.kind, self.detail, self.errors, self.headers = kind, detail, errors, headers
 
 
 def respond(
@@ -189,7 +195,7 @@ async def on_refused(request: Request, refusal: Exception) -> Response:
 async def on_problem(_: Request, problem: Exception) -> Response:
     """Answer a problem that was raised as one."""
     assert isinstance(problem, Problem)
-    return respond(problem.kind, problem.detail, problem.errors)
+    return respond(problem.kind, problem.detail, problem.errors, problem.headers)
 
 
 async def on_http_exception(request: Request, exception: Exception) -> Response:

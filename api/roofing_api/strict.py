@@ -29,7 +29,7 @@ from roofing_api.problems import (
 LONGEST_QUERY = 8_192
 LARGEST_BODY = 1_000_000
 
-TWICE = "given more than once"
+TWICE, ONCE = "more than one value", "one value"
 
 
 class Bare(str):
@@ -62,7 +62,7 @@ def _decoded(text: str) -> str:
 
 
 def _refuse_doubled(names: list[str]) -> NoReturn:
-    wanted = "given once; a list goes into one parameter, with commas"
+    wanted = f"{ONCE}; a list goes into one parameter, with commas"
     doubled = [name for name, times in Counter(names).items() if times > 1]
     _refuse([error({"parameter": shown(name)}, TWICE, wanted) for name in doubled])
 
@@ -77,6 +77,13 @@ async def read_json(request: Request) -> Any:
     if media_type.partition(";")[0].strip().lower() != JSON:
         detail = f"Content-Type came as {shown(media_type)}: {JSON} is what is read here"
         raise Problem(WRONG_MEDIA_TYPE, detail)
+    coding = request.headers.get("content-encoding", "identity")
+    if coding.lower() != "identity":
+        detail = (
+            f"Content-Encoding came as {shown(coding)}: a body as it is, not packed, is what is"
+        )
+        headers = {"Accept-Encoding": "identity"}
+        raise Problem(WRONG_MEDIA_TYPE, f"{detail} read here", headers=headers)
     return parsed(await _body(request))
 
 
@@ -119,7 +126,7 @@ def parsed(body: bytes) -> Any:
         keys = {id(made): names for made, names in doubled}
         _refuse(
             [
-                error({"pointer": fragment((*at, key))}, TWICE, "given once")
+                error({"pointer": fragment((*at, key))}, TWICE, ONCE)
                 for at, value in _places(tree)
                 for key in keys.get(id(value), ())
             ]

@@ -208,12 +208,12 @@ RAW = [
     (
         b'{"roof": {"pitch": "3:12", "pitch": "4:12"}}',
         422,
-        "#/roof/pitch came as given more than once: given once",
+        "#/roof/pitch came as more than one value: one value",
     ),
     (
         b'{"roof": 1, "roof": {"pitch": "3:12"}}',
         422,
-        "#/roof came as given more than once: given once",
+        "#/roof came as more than one value: one value",
     ),
 ]
 
@@ -237,7 +237,7 @@ def test_a_parameter_given_twice_is_refused(client):
     assert answer.status_code == 422
     told = {one["parameter"]: one["wanted"] for one in answer.json()["errors"]}
     assert set(told) == {"pitch", "units"}
-    assert told["pitch"].startswith("given once; a list goes into one parameter")
+    assert told["pitch"].startswith("one value; a list goes into one parameter")
 
 
 def test_a_query_that_is_not_utf8(client):
@@ -286,6 +286,23 @@ def test_a_body_of_another_type_is_not_read(client, headers):
     assert answer.status_code == 415
     detail = f"Content-Type came as {came}: application/json is what is read here"
     assert answer.json()["detail"] == detail
+
+
+@pytest.mark.parametrize("coding", ["gzip", "br", "deflate, gzip"])
+def test_a_packed_body_is_not_unpacked(client, coding):
+    headers = {**JSON, "Content-Encoding": coding}
+    answer = client.post("/v1/plans", content=b"\x1f\x8b", headers=headers)
+    assert answer.status_code == 415
+    assert answer.json()["detail"] == (
+        f"Content-Encoding came as {coding}: a body as it is, not packed, is what is read here"
+    )
+    assert answer.headers["accept-encoding"] == "identity"
+
+
+def test_a_body_that_says_it_is_not_packed_is_read(client):
+    headers = {**JSON, "Content-Encoding": "Identity"}
+    answer = client.post("/v1/plans", content=f'{{"roof": {ROOF}}}'.encode(), headers=headers)
+    assert answer.status_code == 200
 
 
 def test_json_with_a_charset_is_read(client):

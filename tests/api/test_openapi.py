@@ -52,6 +52,7 @@ def test_the_document_is_the_committed_one_byte_for_byte(client):
 
 
 def test_check_tells_a_stale_document_from_a_fresh_one(monkeypatch, tmp_path, capsys):
+    (tmp_path / "pyproject.toml").touch()
     monkeypatch.setattr(openapi, "COMMITTED", tmp_path / "openapi" / "openapi.json")
     assert openapi.main(["--check"]) == 1
     assert "is out of date" in capsys.readouterr().err
@@ -59,6 +60,25 @@ def test_check_tells_a_stale_document_from_a_fresh_one(monkeypatch, tmp_path, ca
     assert openapi.main(["--check"]) == 0
     openapi.COMMITTED.write_text("{}")
     assert openapi.main(["--check"]) == 1
+
+
+@pytest.mark.parametrize("words", [["--help"], ["-check"], ["--check", "--check"], ["check"]])
+def test_words_that_say_nothing_write_nothing(monkeypatch, tmp_path, capsys, words):
+    (tmp_path / "pyproject.toml").touch()
+    monkeypatch.setattr(openapi, "COMMITTED", tmp_path / "openapi" / "openapi.json")
+    assert openapi.main(words) == 2
+    assert "python -m roofing_api.openapi [--check]" in capsys.readouterr().err
+    assert not openapi.COMMITTED.exists()
+
+
+@pytest.mark.parametrize("words", [[], ["--check"]])
+def test_installed_away_from_the_repository_nothing_is_written(
+    monkeypatch, tmp_path, capsys, words
+):
+    monkeypatch.setattr(openapi, "COMMITTED", tmp_path / "openapi" / "openapi.json")
+    assert openapi.main(words) == 2
+    assert "not in its repository" in capsys.readouterr().err
+    assert not openapi.COMMITTED.parent.exists()
 
 
 @pytest.mark.parametrize(("method", "path", "operation"), OPERATIONS, ids=NAMED)
