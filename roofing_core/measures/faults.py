@@ -195,6 +195,16 @@ def together(
     second: Callable[[], Second],
     third: Callable[[], Third],
     fourth: Callable[[], Fourth],
+    /,
+) -> tuple[First, Second, Third, Fourth]: ...
+
+
+@overload
+def together(
+    first: Callable[[], First],
+    second: Callable[[], Second],
+    third: Callable[[], Third],
+    fourth: Callable[[], Fourth],
     fifth: Callable[[], Fifth],
     /,
 ) -> tuple[First, Second, Third, Fourth, Fifth]: ...
@@ -232,6 +242,36 @@ def together(*makers: Callable[[], Any]) -> tuple[Any, ...]:
             faults.setdefault(fault_.at, fault_)
         kinds = {type(refusal) for refusal in refusals}
         raise (kinds.pop() if len(kinds) == 1 else Refused)(*faults.values())
+    return tuple(made)
+
+
+def each_made(make: Callable[[First], Second], things: Iterable[First]) -> tuple[Second, ...]:
+    """Make one thing of each of several, and report the faults of all of them at once.
+
+    Args:
+        make: A call that makes one of one.
+        things: What they are made of.
+
+    Returns:
+        What was made, in the order of the things.
+
+    Raises:
+        Refused: One or more were refused; carries the faults of all.
+
+    Source:
+        None: a way of telling.
+
+    >>> each_made(float, ["1", "2"])
+    (1.0, 2.0)
+    """
+    made: list[Second] = []
+    faults: list[Fault] = []
+    for thing in things:
+        try:
+            made.append(make(thing))
+        except Refused as refusal:
+            faults += refusal.faults
+    refuse_if_any(faults)
     return tuple(made)
 
 
