@@ -57,10 +57,12 @@ if TYPE_CHECKING:
     from roofing_core.measures.reading import read, read_length, read_pitch
     from roofing_core.measures.sentences import write, write_length
     from roofing_core.measures.units import convert
+    from roofing_core.roof.facets import Facet
     from roofing_core.roof.footprints import Footprint, Side
     from roofing_core.roof.forms import Gable, Gambrel, Hip, Pyramid, Saltbox
     from roofing_core.roof.given_planes import GivenPlane, GivenPlanes, given_surfaces
     from roofing_core.roof.hips import hip_line, jack_difference
+    from roofing_core.roof.in_space import planes_in_space
     from roofing_core.roof.pitch import (
         hip_valley_factor,
         pitch_angle,
@@ -69,6 +71,8 @@ if TYPE_CHECKING:
         slope_factor,
     )
     from roofing_core.roof.planes import SingleSlope, measure, planes
+    from roofing_core.roof.reading_cityjson import planes_from_cityjson
+    from roofing_core.roof.reading_geojson import planes_from_geojson
     from roofing_core.roof.slopes import roof_area, slope
     from roofing_core.roof.whole_roof import surfaces
     from roofing_core.sheets.surfaces import surfaces_text
@@ -104,12 +108,16 @@ else:
             "measures.reading": "read read_length read_pitch",
             "measures.sentences": "write write_length",
             "measures.units": "convert",
+            "roof.facets": "Facet",
             "roof.footprints": "Footprint Side",
             "roof.forms": "Gable Gambrel Hip Pyramid Saltbox",
             "roof.given_planes": "GivenPlane GivenPlanes given_surfaces",
             "roof.hips": "hip_line jack_difference",
+            "roof.in_space": "planes_in_space",
             "roof.pitch": "hip_valley_factor pitch_angle pitch_factors pitch_of slope_factor",
             "roof.planes": "SingleSlope measure planes",
+            "roof.reading_cityjson": "planes_from_cityjson",
+            "roof.reading_geojson": "planes_from_geojson",
             "roof.slopes": "roof_area slope",
             "roof.whole_roof": "surfaces",
             "sheets.surfaces": "surfaces_text",
@@ -135,6 +143,7 @@ __all__ = [
     "Choices",
     "Coursing",
     "Decking",
+    "Facet",
     "Fault",
     "Footprint",
     "Gable",
@@ -197,6 +206,9 @@ __all__ = [
     "plan",
     "plan_text",
     "planes",
+    "planes_from_cityjson",
+    "planes_from_geojson",
+    "planes_in_space",
     "read",
     "read_length",
     "read_pitch",

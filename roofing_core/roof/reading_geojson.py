@@ -15,7 +15,7 @@ from roofing_core.roof.footprints import name_faults
 from roofing_core.roof.given_planes import MOST_PLANES, GivenPlanes
 from roofing_core.roof.in_space import planes_in_space
 from roofing_core.roof.lifting import PlanFacet, facets_over
-from roofing_core.roof.polygons import Point, signed_area
+from roofing_core.roof.polygons import Point, corner_faults, signed_area
 from roofing_core.roof.tangent_plane import inches, on_tangent_plane
 
 #: A bearing says which side is the eave: the longest of those that face it this nearly.
@@ -139,6 +139,10 @@ def _in_plan(shapes: Sequence[Sequence[tuple[float, float]]]) -> list[tuple[Poin
 def _drawn(place: int, feature: object, corners: tuple[Point, ...]) -> PlanFacet:
     """Give a surface with what its properties say."""
     at: At = ("features", place, "properties")
+    refuse_if_any(
+        replace(fault, at=_at((*at[:2], *fault.at)))
+        for fault in corner_faults(corners, straight=True)
+    )
     said = an_object(an_object(feature, at[:2]).get("properties"), at)
     count = len(corners)
     walls = a_list(said.get("walls", ()), (*at, "walls"))

@@ -52,6 +52,8 @@ WITHOUT_UNIT = {
     "roofing_core.layers.coursing.joints.limit_pieces.pieces": "a fractional number of pieces",
     "roofing_core.layers.weight.packed.packs": "a fractional number of packs",
     "roofing_core.layers.fasteners.nails_per_pound.density": "pounds in a cubic inch",
+    "roofing_core.roof.documents.a_number.return": "in the unit of the place where it stands",
+    "roofing_core.roof.tangent_plane.inches.metres": "its name is its unit",
     "roofing_core.job.rules.Rule.limit": "its unit stands beside it",
     "roofing_core.job.rules.Rule.kept_by.value": "in the unit of the rule",
     "roofing_core.job.findings.finding.value": "in the unit of the rule",
