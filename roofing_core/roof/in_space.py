@@ -133,8 +133,8 @@ def _walled(flat: FlatFacet, walls: Sequence[Segment]) -> Iterator[_Part]:
     """Give the parts of sides from which walls rise, those that follow on as one."""
     points = flat.points
     for side, ends in enumerate(zip(points, [*points[1:], points[0]], strict=True)):
-        both_ways = [each for wall in walls for each in (wall, wall[::-1])]
-        found = sorted(part for wall in both_ways if (part := along(ends, wall)) is not None)
+        each = (along(ends, wall, either_way=True) for wall in walls)
+        found = sorted(part for part in each if part is not None)
         while found:
             start, end, _ = found.pop(0)
             while found and found[0][0] <= end + MEET_WITHIN:

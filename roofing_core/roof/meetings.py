@@ -128,12 +128,15 @@ def _further(met: Meeting, taken: Sequence[Meeting]) -> bool:
     )
 
 
-def along(side: Segment, other: Segment) -> tuple[Inches, Inches, Inches] | None:
+def along(
+    side: Segment, other: Segment, *, either_way: bool = False
+) -> tuple[Inches, Inches, Inches] | None:
     """Give the part of a line along which another one lies that runs the other way.
 
     Args:
         side: The line.
         other: The other one.
+        either_way: Whether it may run the same way too.
 
     Returns:
         Where the part starts and ends, from the start of the line, and how far apart they are at
@@ -150,19 +153,17 @@ def along(side: Segment, other: Segment) -> tuple[Inches, Inches, Inches] | None
     """
     start, end = side
     long = dist(start, end)
-    way = tuple((b - a) / long for a, b in zip(start, end, strict=True))
-    far, near = (
-        sum((p - a) * w for p, a, w in zip(point, start, way, strict=True)) for point in other
-    )
-    if far - near < NEARLY_ALONG * dist(*other):
-        return None
+    way = ((end[0] - start[0]) / long, (end[1] - start[1]) / long, (end[2] - start[2]) / long)
+    far, near = _run(start, way, other[0]), _run(start, way, other[1])
+    if either_way and far < near:
+        far, near, other = near, far, other[::-1]
     first, last = max(near, 0.0), min(far, long)
     if last - first <= 0 or last - first < min(LEAST_MEETING, NEARLY_ALL * max(long, far - near)):
         return None
     apart = max(
         dist(_at(side, at / long), _at(other, (far - at) / (far - near))) for at in (first, last)
     )
-    if apart > MEET_WITHIN:
+    if apart > MEET_WITHIN or far - near < NEARLY_ALONG * dist(*other):
         return None
     return (
         0.0 if first <= MEET_WITHIN else first,
@@ -171,8 +172,18 @@ def along(side: Segment, other: Segment) -> tuple[Inches, Inches, Inches] | None
     )
 
 
-def _at(line: Segment, part: float) -> tuple[float, ...]:
-    return tuple(a + (b - a) * part for a, b in zip(*line, strict=True))
+def _run(start: SpacePoint, way: SpacePoint, point: SpacePoint) -> Inches:
+    """Give how far a point lies from another one along a way."""
+    return (
+        (point[0] - start[0]) * way[0]
+        + (point[1] - start[1]) * way[1]
+        + (point[2] - start[2]) * way[2]
+    )
+
+
+def _at(line: Segment, part: float) -> SpacePoint:
+    (ax, ay, az), (bx, by, bz) = line
+    return ax + (bx - ax) * part, ay + (by - ay) * part, az + (bz - az) * part
 
 
 def _sides(rings: Sequence[Sequence[SpacePoint]]) -> Iterator[_Side]:
