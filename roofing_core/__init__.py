@@ -72,6 +72,7 @@ if TYPE_CHECKING:
     )
     from roofing_core.roof.planes import SingleSlope, measure, planes
     from roofing_core.roof.reading_cityjson import planes_from_cityjson
+    from roofing_core.roof.reading_drawings import Picked, planes_from_drawing
     from roofing_core.roof.reading_geojson import planes_from_geojson
     from roofing_core.roof.slopes import roof_area, slope
     from roofing_core.roof.whole_roof import surfaces
@@ -117,6 +118,7 @@ else:
             "roof.pitch": "hip_valley_factor pitch_angle pitch_factors pitch_of slope_factor",
             "roof.planes": "SingleSlope measure planes",
             "roof.reading_cityjson": "planes_from_cityjson",
+            "roof.reading_drawings": "Picked planes_from_drawing",
             "roof.reading_geojson": "planes_from_geojson",
             "roof.slopes": "roof_area slope",
             "roof.whole_roof": "surfaces",
@@ -158,6 +160,7 @@ __all__ = [
     "Nailing",
     "Panel",
     "PipeFlashing",
+    "Picked",
     "Plan",
     "Pyramid",
     "Refused",
@@ -207,6 +210,7 @@ __all__ = [
     "plan_text",
     "planes",
     "planes_from_cityjson",
+    "planes_from_drawing",
     "planes_from_geojson",
     "planes_in_space",
     "read",

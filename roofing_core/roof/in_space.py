@@ -7,10 +7,10 @@ along which other surface. Each way of reading a drawing ends here.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import dist
 
-from roofing_core.measures.faults import Fault, Refused, each_made, refuse_if_any
+from roofing_core.measures.faults import Fault, Refused, each_made, negative, refuse_if_any
 from roofing_core.measures.sentences import say
 from roofing_core.measures.units import Inches
 from roofing_core.roof.facets import Facet, FlatFacet, Segment, flat_facet
@@ -30,6 +30,9 @@ MOST_SIDES = 1_000
 
 #: Two surfaces whose slopes differ by less than this along a line are one plane: 0.06 in 12.
 ONE_PLANE = 0.005
+
+#: Digits of an inch after the point.
+DIGITS = 9
 
 #: What lies along a part of a side, where it is no other surface.
 NOTHING, WALL = -1, -2
@@ -61,7 +64,9 @@ def planes_in_space(facets: Sequence[Facet], *, eave_overhang: Inches = 0.0) -> 
 
     Returns:
         A roof that `given_surfaces` and a job take as it is; one plane per surface, in their
-        order. An edge has the length that its own surface gives it.
+        order, each from the left end of its lowest eave or pitch break. Corners are given to a
+        thousand-millionth of an inch, so that no float dust is handed on; an edge has the length
+        that its own surface gives it.
 
     Raises:
         Refused: A surface is none of a roof, two lie in one plane or three along one line, a lower
@@ -75,20 +80,20 @@ def planes_in_space(facets: Sequence[Facet], *, eave_overhang: Inches = 0.0) -> 
     >>> roof = planes_in_space([
     ...     Facet(name="front", corners=((0, 0, 0), (96, 0, 0), (96, 48, 24), (0, 48, 24))),
     ...     Facet(name="back", corners=((60, 96, 0), (30, 96, 0), (30, 48, 24), (60, 48, 24)))])
-    >>> roof.planes[0].edges  # the back slope meets the middle third of the top edge
+    >>> roof.planes[0].edges  # the back slope meets a part of the top edge
     ('eave', 'rake', 'ridge', 'ridge', 'ridge', 'rake')
     >>> roof.planes[0].beyond
     ('', '', '', 'back', '', '')
     """
+    refuse_if_any([negative("eave_overhang", eave_overhang)])
     _check_counts(facets)
     flat = each_made(_flat_at, facets)
     parts = _parts(facets, flat)
     planes = each_made(
         lambda place: _plane(place, facets, flat=flat, parts=parts), range(len(facets))
     )
-    roof = GivenPlanes(planes=planes, eave_overhang=eave_overhang)
-    refuse_if_any(_not_taken(roof, facets))
-    return roof
+    taken = _taken(planes, facets)
+    return GivenPlanes(planes=taken, eave_overhang=eave_overhang)
 
 
 def _check_counts(facets: Sequence[Facet]) -> None:
@@ -238,12 +243,26 @@ def _bend(one: FlatFacet, other: FlatFacet, side: int) -> float:
     return (one.rise[0] - other.rise[0]) * left_x + (one.rise[1] - other.rise[1]) * left_y
 
 
-def _not_taken(roof: GivenPlanes, facets: Sequence[Facet]) -> Iterator[Fault]:
-    """Give what keeps the planes from being a roof, at the surfaces that they came from."""
+def _taken(planes: Sequence[GivenPlane], facets: Sequence[Facet]) -> tuple[GivenPlane, ...]:
+    """Give the planes from where they start, or tell what keeps them from being a roof.
+
+    That is told at the surfaces that they came from.
+    """
     try:
-        given_surfaces(roof)
+        found = given_surfaces(GivenPlanes(planes=tuple(planes)))
     except Refused as refused:
-        for one in refused.faults:
-            place = int(one.at[1]) if len(one.at) > 1 else 0
-            came = one.came if isinstance(one.came, str) else one.came.written()
-            yield Fault(facets[place].at, came, one.wanted)
+        raise Refused(*(_at_surface(each, facets) for each in refused.faults)) from None
+    return tuple(
+        GivenPlane(
+            name=plane.name,
+            corners=tuple((round(u, DIGITS), round(v, DIGITS)) for u, v in plane.corners),
+            edges=plane.edges,
+            pitch=plane.pitch,
+            beyond=plane.beyond,
+        )
+        for plane in found.planes
+    )
+
+
+def _at_surface(fault: Fault, facets: Sequence[Facet]) -> Fault:
+    return replace(fault, at=facets[int(fault.at[1])].at)
