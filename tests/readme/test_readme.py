@@ -37,7 +37,8 @@ def shown(kind: str) -> list[str]:
     return re.findall(rf"```{kind}\n(.*?)```", alone, re.DOTALL)
 
 
-def test_the_python_shown_gives_what_is_shown():
+def test_the_python_shown_gives_what_is_shown(monkeypatch):
+    monkeypatch.chdir(ROOT)
     code = "\n".join(shown("python"))
     parsed = doctest.DocTestParser().get_doctest(code, {}, "README", "README.md", 0)
     runner = doctest.DocTestRunner()
@@ -93,6 +94,18 @@ def test_the_example_in_python_gives_its_committed_output():
         env=said, capture_output=True, text=True, check=True,
     )  # fmt: skip
     assert ran.stdout == written
+
+
+def test_the_drawn_roof_gives_its_committed_output():
+    written = (EXAMPLES / "outputs" / "drawn_roof.txt").read_text(encoding="utf-8")
+    said = {**os.environ, "PYTHONPATH": str(ROOT)}
+    ran = subprocess.run(
+        [sys.executable, str(EXAMPLES / "drawn_roof.py")],
+        env=said, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    assert ran.stdout == written
+    plan, model = written.split("cottage.city.json\n")
+    assert plan == f"cottage.geojson\n{model}"
 
 
 def test_the_example_as_text_and_as_data_are_one_plan():
