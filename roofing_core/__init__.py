@@ -30,6 +30,10 @@ if TYPE_CHECKING:
     from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
     from roofing_core.layers.decking.deck import deck
     from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
+    from roofing_core.layers.flashings.bent_pieces import apron, head_flashing
+    from roofing_core.layers.flashings.crickets import cricket
+    from roofing_core.layers.flashings.pipes import pipe_flashing
+    from roofing_core.layers.flashings.step_flashing import step_flashing, step_flashing_size
     from roofing_core.layers.metal import metal_run, valley_reach, valley_run
     from roofing_core.layers.sealant import sealant
     from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_reach
@@ -96,6 +100,10 @@ else:
             "layers.coursing.sequences": "generated_sequence sequence_with_wide_ends",
             "layers.decking.deck": "deck",
             "layers.fasteners": "fasteners least_nail_length nails_per_pound",
+            "layers.flashings.bent_pieces": "apron head_flashing",
+            "layers.flashings.crickets": "cricket",
+            "layers.flashings.pipes": "pipe_flashing",
+            "layers.flashings.step_flashing": "step_flashing step_flashing_size",
             "layers.metal": "metal_run valley_reach valley_run",
             "layers.sealant": "sealant",
             "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_reach",
@@ -177,17 +185,20 @@ __all__ = [
     "TooManyPieces",
     "Underlaying",
     "__version__",
+    "apron",
     "cap_stock",
     "caps",
     "catalogue",
     "convert",
     "courses",
     "courses_to_cover",
+    "cricket",
     "deck",
     "fasteners",
     "from_quantity",
     "generated_sequence",
     "given_surfaces",
+    "head_flashing",
     "hip_line",
     "hip_valley_factor",
     "ice_barrier",
@@ -203,6 +214,7 @@ __all__ = [
     "nails_per_strip",
     "offsets",
     "pieces_of",
+    "pipe_flashing",
     "pitch_angle",
     "pitch_factors",
     "pitch_of",
@@ -221,6 +233,8 @@ __all__ = [
     "sequence_with_wide_ends",
     "slope",
     "slope_factor",
+    "step_flashing",
+    "step_flashing_size",
     "surfaces",
     "surfaces_text",
     "to_quantity",

@@ -16,10 +16,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from roofing_core import (
+    apron,
     cap_stock,
     caps,
     convert,
+    cricket,
     fasteners,
+    head_flashing,
     hip_line,
     hip_valley_factor,
     jack_difference,
@@ -27,6 +30,7 @@ from roofing_core import (
     lifting_limit,
     metal_run,
     nails_per_pound,
+    pipe_flashing,
     pitch_angle,
     pitch_factors,
     pitch_of,
@@ -34,6 +38,8 @@ from roofing_core import (
     sealant,
     slope,
     slope_factor,
+    step_flashing,
+    step_flashing_size,
     valley_reach,
     valley_run,
     weight,
@@ -48,10 +54,11 @@ from roofing_core.measures.faults import LARGEST, LARGEST_LENGTH, SMALLEST, Refu
 from tests.laws.walking import leaves
 
 FUNCTIONS = (
-    bead_section, bead_volume, bedding_volume, cap_stock, caps, dab_volume, fasteners, hip_line,
-    hip_valley_factor, jack_difference, least_nail_length, lifting_limit, metal_run, nail_length,
-    nails_per_pound, packed, pitch_angle, pitch_factors, pitch_of, roof_area, sealant, slope,
-    slope_factor, valley_reach, valley_run, weight, whole_packs, whole_pieces,
+    apron, bead_section, bead_volume, bedding_volume, cap_stock, caps, cricket, dab_volume,
+    fasteners, head_flashing, hip_line, hip_valley_factor, jack_difference, least_nail_length,
+    lifting_limit, metal_run, nail_length, nails_per_pound, packed, pipe_flashing, pitch_angle,
+    pitch_factors, pitch_of, roof_area, sealant, slope, slope_factor, step_flashing,
+    step_flashing_size, valley_reach, valley_run, weight, whole_packs, whole_pieces,
 )  # fmt: skip
 
 #: Numbers on both sides of every limit, and as far from any roof as a float goes.

@@ -7,10 +7,11 @@ R905.1.1, R905.1.2 and the tables are as restated by those who quote the code.
 from __future__ import annotations
 
 from itertools import pairwise
-from math import nextafter
+from math import inf, nextafter
 
 import pytest
 
+from roofing_core import cricket
 from roofing_core.job.rules import RULES
 from roofing_core.layers.coursing.nailing import hand_sealed, nails_on_piece, nails_per_strip
 from roofing_core.layers.fasteners import least_nail_length
@@ -140,3 +141,17 @@ def test_flashing_beside_a_wall_is_4_in_each_way_or_more():
     beside = catalogue().step_flashings
     assert min(min(one.deck_leg, one.wall_leg) for one in beside) >= 4
     assert min(one.thickness for one in beside) >= 0.019
+
+
+# Table R1003.20: height of a cricket as a part of the chimney's width. The first as restated, the
+# others from memory.
+@pytest.mark.parametrize(("rise", "part"), [(12, 2), (8, 3), (6, 4), (4, 6), (3, 8)])
+def test_height_of_a_cricket(rise, part):
+    assert cricket(48, pitch=rise / 12).height == pytest.approx(48 / part)
+
+
+def test_a_cricket_behind_a_chimney_of_more_than_30_in():
+    # R903.2.2: "greater than 30 inches (762 mm) wide".
+    assert write_length(30, "metric") == "762 mm"
+    assert not cricket(30, pitch=6 / 12).required
+    assert cricket(nextafter(30, inf), pitch=6 / 12).required

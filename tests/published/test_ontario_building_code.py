@@ -6,6 +6,7 @@ from itertools import pairwise
 
 import pytest
 
+from roofing_core import cricket, head_flashing
 from roofing_core.layers.caps import caps
 from roofing_core.layers.coursing.courses import courses
 from roofing_core.layers.coursing.nailing import nail_positions
@@ -71,3 +72,31 @@ def test_hips_and_ridges(name):
     assert convert(cap.width, "in", "metric") >= 300
     assert write_length(laid.half_width - laid.nail_from_line, "metric") == "25 mm"
     assert write_length(laid.nail_positions[3] - laid.butts[4], "metric") == "25 mm"
+
+
+@pytest.mark.parametrize("width", ["500 mm", "900 mm", "1200 mm"])
+@pytest.mark.parametrize("rise", [3, 6, 12])
+def test_a_chimney_without_a_saddle(width, rise):
+    # 9.26.4.8: up the chimney a sixth of its width or more, 150 mm or more; up the roof to a point
+    # of equal height, 1.5 times the exposure or more.
+    wide, exposure, pitch = read_length(width), read_length("143 mm"), rise / 12
+    piece = head_flashing(wide, pitch=pitch, exposure=exposure)
+    assert piece.wall_leg >= wide / 6
+    assert convert(piece.wall_leg, "in", "metric") >= 150
+    height = piece.deck_leg * pitch / (1 + pitch**2) ** 0.5
+    assert height == pytest.approx(piece.wall_leg)
+    assert piece.deck_leg >= 1.5 * exposure
+
+
+def test_a_low_flashing_above_a_chimney_lies_under_1_5_exposures():
+    piece = head_flashing(24, pitch=1, exposure=6, least_height=4, height_by_width=0)
+    assert piece.deck_leg == 9
+
+
+def test_a_saddle_stands_150_mm_up_the_chimney():
+    # 9.26.4.8: the same as without one; the metal of a saddle 48 in wide at 6:12 grows by so much
+    # along its two edges there, 24 in x root(5/4) each.
+    with_leg = cricket(48, pitch=6 / 12).metal_area
+    without = cricket(48, pitch=6 / 12, wall_leg=1e-9).metal_area
+    leg = (with_leg - without) / (2 * 26.8328)
+    assert convert(leg, "in", "metric") >= 150

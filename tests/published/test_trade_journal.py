@@ -1,14 +1,14 @@
 """A residential trade journal: its factor tables, an estimate, a question answered, joint layouts.
 
 Slope and hip factors for 4:12 to 12:12; "Estimating with a spreadsheet"; a question on a roof whose
-walls differ in height; the field guide's layouts of three-tab strips.
+walls differ in height; the field guide's layouts of three-tab strips, and its step flashing.
 """
 
 from __future__ import annotations
 
 import pytest
 
-from roofing_core import generated_sequence
+from roofing_core import generated_sequence, step_flashing, step_flashing_size
 from roofing_core.layers.coursing.offsets import offsets
 from roofing_core.roof.pitch import hip_valley_factor, slope_factor
 from roofing_core.roof.slopes import roof_area, slope
@@ -74,3 +74,19 @@ def test_metric_strips_step_by_half_a_tab():
     # "6 1/2 in usual" where inch strips step 6 in.
     assert generated_sequence(39.375)[1] == 6.5
     assert generated_sequence(36)[1] == 6
+
+
+def test_step_flashing_for_5_in_of_exposure():
+    # The field guide: 7 x 10 in, bent 5 and 5; "exposure plus 2 in"; one for each course, lapped 2
+    # in, about 1/4 in short of the butt of the shingle over it.
+    size = step_flashing_size(5)
+    assert (size.length, size.width, size.deck_leg, size.wall_leg) == (7, 10, 5, 5)
+    laid = step_flashing(0, upper=20, exposure=5, piece_length=size.length, first_butt=0)
+    assert [(piece.course, piece.lower) for piece in laid.pieces] == [
+        (1, 0.25), (2, 5.25), (3, 10.25), (4, 15.25),
+    ]  # fmt: skip
+    assert laid.lap == 2
+
+
+def test_step_flashing_in_bad_weather():
+    assert step_flashing_size(5, lap=3).length == 8  # "3 in", the same guide
