@@ -67,6 +67,14 @@ if TYPE_CHECKING:
     from roofing_core.roof.given_planes import GivenPlane, GivenPlanes, given_surfaces
     from roofing_core.roof.hips import hip_line, jack_difference
     from roofing_core.roof.in_space import planes_in_space
+    from roofing_core.roof.openings import (
+        Chimney,
+        Skylight,
+        VentPipe,
+        holes_in,
+        opening_faults,
+        rectangle,
+    )
     from roofing_core.roof.pitch import (
         hip_valley_factor,
         pitch_angle,
@@ -123,6 +131,7 @@ else:
             "roof.given_planes": "GivenPlane GivenPlanes given_surfaces",
             "roof.hips": "hip_line jack_difference",
             "roof.in_space": "planes_in_space",
+            "roof.openings": "Chimney Skylight VentPipe holes_in opening_faults rectangle",
             "roof.pitch": "hip_valley_factor pitch_angle pitch_factors pitch_of slope_factor",
             "roof.planes": "SingleSlope measure planes",
             "roof.reading_cityjson": "planes_from_cityjson",
@@ -150,6 +159,7 @@ __version__ = VERSION
 __all__ = [
     "Cap",
     "CapNail",
+    "Chimney",
     "Choices",
     "Coursing",
     "Decking",
@@ -179,11 +189,13 @@ __all__ = [
     "Shingle",
     "Side",
     "SingleSlope",
+    "Skylight",
     "Starter",
     "StepFlashing",
     "Tape",
     "TooManyPieces",
     "Underlaying",
+    "VentPipe",
     "__version__",
     "apron",
     "cap_stock",
@@ -201,6 +213,7 @@ __all__ = [
     "head_flashing",
     "hip_line",
     "hip_valley_factor",
+    "holes_in",
     "ice_barrier",
     "ice_barrier_reach",
     "jack_difference",
@@ -213,6 +226,7 @@ __all__ = [
     "nails_per_pound",
     "nails_per_strip",
     "offsets",
+    "opening_faults",
     "pieces_of",
     "pipe_flashing",
     "pitch_angle",
@@ -228,6 +242,7 @@ __all__ = [
     "read",
     "read_length",
     "read_pitch",
+    "rectangle",
     "roof_area",
     "sealant",
     "sequence_with_wide_ends",
