@@ -18,8 +18,8 @@ def _as_parameter(schema: dict[str, Any]) -> None:
         schema.pop("default", None)
 
 
-class Manner(BaseModel):
-    """How the answer is given."""
+class InUnits(BaseModel):
+    """In which units the answer is given."""
 
     model_config = ConfigDict(extra="forbid")
 
@@ -28,6 +28,11 @@ class Manner(BaseModel):
         description="The unit system of every number and text in the answer.",
         json_schema_extra=_as_parameter,
     )
+
+
+class Manner(InUnits):
+    """How the answer is given."""
+
     pointer: Annotated[str | None, WithJsonSchema({"type": "string"})] = Field(
         default=None,
         description="A JSON Pointer (RFC 6901) into the answer, such as `/units/length`: that one "

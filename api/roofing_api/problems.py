@@ -72,7 +72,8 @@ WRONG_MEDIA_TYPE = Kind(
     "wrong-media-type",
     HTTPStatus.UNSUPPORTED_MEDIA_TYPE,
     "Not JSON",
-    "The Content-Type header does not say application/json, or the body is packed.",
+    "The Content-Type header does not say application/json, or another JSON format where one is "
+    "read, or the body is packed.",
 )
 REFUSED = Kind(
     "refused",

@@ -29,6 +29,9 @@ from roofing_api.problems import (
 LONGEST_QUERY = 8_192
 LARGEST_BODY = 1_000_000
 
+#: Whole numbers of so many characters are exact as floats too.
+LONGEST_WHOLE = 15
+
 TWICE, ONCE = "more than one value", "one value"
 
 
@@ -71,11 +74,15 @@ def _refuse(errors: list[dict[str, str]]) -> NoReturn:
     raise Problem(REFUSED, summed_up(errors), *errors[:MOST_ERRORS])
 
 
-async def read_json(request: Request) -> Any:
-    """Give a JSON body: UTF-8, of bounded size, no key twice in one object, numbers as `Bare`."""
+async def read_json(request: Request, *kinds: str) -> Any:
+    """Give a JSON body: UTF-8, of bounded size, no key twice in one object, numbers as `Bare`.
+
+    `kinds` are the media types of formats that are written in JSON and may come by their names.
+    """
     media_type = request.headers.get("content-type", "nothing")
-    if media_type.partition(";")[0].strip().lower() != JSON:
-        detail = f"Content-Type came as {shown(media_type)}: {JSON} is what is read here"
+    if media_type.partition(";")[0].strip().lower() not in (JSON, *kinds):
+        read = " or ".join((JSON, *kinds))
+        detail = f"Content-Type came as {shown(media_type)}: {read} is what is read here"
         raise Problem(WRONG_MEDIA_TYPE, detail)
     coding = request.headers.get("content-encoding", "identity")
     if coding.lower() != "identity":
@@ -132,6 +139,29 @@ def parsed(body: bytes) -> Any:
             ]
         )
     return tree
+
+
+def numbered(tree: Any) -> Any:
+    """Give the same tree with its numbers made of their digits."""
+    top = [tree]
+    waiting: list[Any] = [top]
+    while waiting:
+        holder = waiting.pop()
+        places = holder if isinstance(holder, dict) else range(len(holder))
+        for place in places:
+            value = holder[place]
+            if isinstance(value, dict | list):
+                holder[place] = value.copy()
+                waiting.append(holder[place])
+            elif type(value) is Bare:
+                holder[place] = _number(value)
+    return top[0]
+
+
+def _number(digits: str) -> int | float:
+    """Make a number of its digits; one too long to be an index, or to be exact, is a float."""
+    whole = digits.removeprefix("-").isdigit() and len(digits) <= LONGEST_WHOLE
+    return int(digits) if whole else float(digits)
 
 
 def _encodable(key: str) -> str:
