@@ -227,13 +227,13 @@ def test_a_body_that_is_hardly_one(client, raw, status, detail):
 
 
 def test_what_a_list_gives_twice_is_named_with_its_place(client):
-    raw = b'{"a": [0, {"b": 1, "b": 2, "c": 3, "c": 4}]}'
+    raw = b'{"a": [0, {"b": 1, "b": 2, "d": 5, "c": 3, "c": 4}]}'
     told = client.post("/v1/plans", content=raw, headers=JSON).json()
     assert [one["pointer"] for one in told["errors"]] == ["#/a/1/b", "#/a/1/c"]
 
 
 def test_a_parameter_given_twice_is_refused(client):
-    answer = client.get("/v1/pitch?pitch=4:12&pitch=5:12&units=us&%75nits=metric")
+    answer = client.get("/v1/pitch?pitch=4:12&pitch=5:12&units=us&value=text&%75nits=metric")
     assert answer.status_code == 422
     told = {one["parameter"]: one["wanted"] for one in answer.json()["errors"]}
     assert set(told) == {"pitch", "units"}

@@ -173,6 +173,24 @@ def test_heavier_nails_may_take_one_more_box():
     assert (bought.boxes_by_weight, bought.boxes_to_be_sure) == (3, 4)
 
 
+def test_a_box_of_coils_holds_7200_and_a_box_by_weight_5_pounds():
+    # 7,200 in a box of coils: trade press. A 1 in nail weighs 0.2836 lb/in3 x pi / 4 x
+    # (0.1205^2 x 1 + 0.4375^2 x 0.05) in3 = 0.0053659 lb, so that 931 of them weigh 5 lb.
+    assert [fasteners(n, nails_per_strip=4).boxes_by_count for n in (1800, 1801)] == [1, 2]
+    assert [fasteners(n, nails_per_strip=1).boxes_by_weight for n in (931, 932)] == [1, 2]
+
+
+@pytest.mark.parametrize(
+    ("thick", "chosen"),
+    [(0.25, 1), (0.26, 1.25), (0.5, 1.25), (0.51, 1.5), (0.75, 1.5), (0.76, 1.75), (1, 1.75),
+     (1.01, 2), (1.25, 2)],
+)  # fmt: skip
+def test_the_nails_on_offer_are_a_quarter_of_an_inch_apart(thick, chosen):
+    # 1 to 2 in: common practice, no published source. 3/4 in of the nail goes into the deck.
+    bought = fasteners(9, nails_per_strip=4, deck_thickness=0.75, roofing_thickness=thick)
+    assert bought.nail_length == chosen
+
+
 @given(
     st.integers(1, 10**5), st.integers(1, 12), st.integers(0, 10**4), st.floats(0.5, 50),
     st.integers(1, 10**4),

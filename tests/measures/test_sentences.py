@@ -13,6 +13,7 @@ from roofing_core.measures.reading import read, read_length, read_pitch
 from roofing_core.measures.sentences import (
     Amount,
     Sentence,
+    at_least,
     length,
     say,
     shown,
@@ -125,6 +126,40 @@ def test_every_unit_in_both_systems(value, unit, us, metric):
     assert write(value, unit, "metric") == metric
     assert Amount(value, unit).written() == us
     assert Amount(value, unit).written("metric") == metric
+
+
+@pytest.mark.parametrize(
+    ("pounds", "text"),
+    [
+        (0.0049, "0 lb"),
+        (9.994, "9.99 lb"),
+        (9.996, "10 lb"),
+        (10.04, "10 lb"),
+        (10.26, "10.3 lb"),
+        (99.94, "99.9 lb"),
+        (99.96, "100 lb"),
+        (100.4, "100 lb"),
+        (12_345.6, "12346 lb"),
+        (-10.26, "-10.3 lb"),
+        (-0.001, "0 lb"),
+    ],
+)
+def test_about_three_figures_are_written_and_no_digit_before_the_point_is_dropped(pounds, text):
+    assert write(pounds, "lb") == text
+
+
+@pytest.mark.parametrize(
+    ("inches", "text"),
+    [
+        (1.75, "1 3/4 in"),
+        (1.75 + 1e-12, "1 3/4 in"),  # float dust
+        (1.75 - 1e-12, "1 3/4 in"),
+        (1.7501, "1 13/16 in"),
+        (0.0, "0 in"),
+    ],
+)
+def test_what_would_do_is_written_as_no_less(inches, text):
+    assert at_least(inches).written() == text
 
 
 @pytest.mark.parametrize("unit", ["in2", "in3", "lb", "lb/ft2", "lb/ft", "rad"])
