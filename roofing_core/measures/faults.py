@@ -57,6 +57,10 @@ class Refused(ValueError):  # noqa: N818 - it is not an error of ours, it is an 
         super().__init__("; ".join(fault.written() for fault in faults))
         self.faults = faults
 
+    def __reduce__(self) -> tuple[type[Refused], tuple[Fault, ...]]:
+        """Go to another process as faults, of which the sentence is made anew."""
+        return type(self), self.faults
+
     def below(self, *at: str | int) -> Refused:
         """Give the same refusal with its places moved below an outer name."""
         return type(self)(*(replace(fault, at=(*at, *fault.at)) for fault in self.faults))

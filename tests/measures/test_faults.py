@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pickle
+from copy import copy, deepcopy
 from math import inf, nan
 
 import pytest
@@ -56,6 +58,17 @@ def test_a_refusal_carries_every_fault_and_says_them_all():
     assert str(refusal) == (
         "shingle.exposure came as 6 in: at most 5 5/8 in; pitch came as steep: a pitch"
     )
+
+
+@pytest.mark.parametrize("kind", [Refused, TooManyPieces])
+@pytest.mark.parametrize(
+    "through", [copy, deepcopy, lambda refusal: pickle.loads(pickle.dumps(refusal))]
+)
+def test_a_refusal_comes_whole_from_another_process(kind, through):
+    # A pool of processes hands it over so; one that cannot be taken out again breaks the pool.
+    refusal = kind(TOO_LARGE, Fault((), "x", say("y")))
+    again = through(refusal)
+    assert (type(again), again.faults, str(again)) == (kind, refusal.faults, str(refusal))
 
 
 def test_places_move_below_an_outer_name():
