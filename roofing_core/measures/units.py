@@ -40,6 +40,8 @@ Pitch = Annotated[float, Unit("pitch")]
 Squares = Annotated[float, Unit("square")]
 Percent = Annotated[float, Unit("percent")]
 Ratio = Annotated[float, Unit("1")]
+Millimetres = Annotated[float, Unit("mm")]
+"""Of paper, not of the roof: what a drawing measures itself, the same in both unit systems."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +83,7 @@ SHOWN: Mapping[str, Mapping[System, Scale]] = MappingProxyType(
         "square": {"us": Scale("square"), "metric": Scale("square")},
         "percent": {"us": Scale("percent"), "metric": Scale("percent")},
         "1": {"us": Scale("1"), "metric": Scale("1")},
+        "mm": {"us": Scale("mm"), "metric": Scale("mm")},
         "count": {"us": Scale("count"), "metric": Scale("count")},
     }
 )

@@ -1,0 +1,1 @@
+"""Drawings: pictures of a finished plan, to scale, as SVG text."""

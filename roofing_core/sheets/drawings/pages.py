@@ -1,0 +1,75 @@
+"""Pages: drawings that are lists, one thing under another, over as many sheets as it takes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from roofing_core.measures.units import Millimetres
+from roofing_core.sheets.drawings.lettering import LEADING, TEXT
+from roofing_core.sheets.drawings.paper import LONG, Drawing, Paper
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """One thing on a list, all of it on one page.
+
+    Attributes:
+        height: That it takes.
+        draw: Draws it from where the paper is, and moves on down.
+    """
+
+    height: Millimetres
+    draw: Callable[[Paper], None]
+
+
+def paged(
+    name: str, title: str, *, beneath: str, items: Sequence[Item], says: str
+) -> tuple[Drawing, ...]:
+    """Draw items under each other, on upright pages.
+
+    Args:
+        name: What the drawing is asked for by.
+        title: Its title; pages are counted in it where there are several.
+        beneath: A line under the title.
+        items: The items, none higher than a page.
+        says: What it shows, in words.
+
+    Returns:
+        One drawing a page; none for no items.
+
+    Raises:
+        Nothing.
+
+    Source:
+        None needed.
+
+    >>> item = Item(height=100, draw=lambda paper: paper.note("a long thing"))
+    >>> [page.title for page in paged("list", "List", beneath="", items=[item] * 3, says="")]
+    ['List, page 1 of 2', 'List, page 2 of 2']
+    """
+    room = LONG - Paper("upright", title, beneath).y - LEADING * TEXT
+    sheets = list(_filled(items, room))
+    many = len(sheets)
+    pages = []
+    for k, sheet in enumerate(sheets):
+        heading = f"{title}, page {k + 1} of {many}" if many > 1 else title
+        paper = Paper("upright", heading, beneath)
+        for item in sheet:
+            top = paper.y
+            item.draw(paper)
+            paper.y = top + item.height
+        pages.append(paper.done(name=name, says=says))
+    return tuple(pages)
+
+
+def _filled(items: Iterable[Item], room: Millimetres) -> Iterable[list[Item]]:
+    """Give the items of each page."""
+    page: list[Item] = []
+    for item in items:
+        if page and sum(one.height for one in page) + item.height > room:
+            yield page
+            page = []
+        page.append(item)
+    if page:
+        yield page

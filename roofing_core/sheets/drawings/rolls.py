@@ -1,0 +1,109 @@
+"""Rolls of underlayment and ice barrier: what is cut from each, in order, and what is left of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import partial
+
+from roofing_core.job.plan import Plan
+from roofing_core.layers.underlaying.rolls import RollCut, RollUsed
+from roofing_core.materials.kinds import Roll
+from roofing_core.measures.sentences import write_length
+from roofing_core.measures.units import Ratio, System
+from roofing_core.sheets.drawings.bars import Part, draw_bar
+from roofing_core.sheets.drawings.edges import spelt
+from roofing_core.sheets.drawings.lettering import SMALL, TEXT
+from roofing_core.sheets.drawings.pages import Item, paged
+from roofing_core.sheets.drawings.paper import SHORT, Drawing, Paper, note_height
+from roofing_core.sheets.drawings.views import scale_for
+
+#: Height of a bar; the whole width of its roll.
+_HIGH = 8.0
+
+
+def rolls_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]:
+    """Draw every roll as a bar with its cuts.
+
+    Args:
+        plan: A finished plan.
+        system: The unit system of every measurement in it.
+
+    Returns:
+        One drawing a page; none where no roll is opened.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The plan's own numbers.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> roof = SingleSlope(eave_length=168, slope_length=112, pitch=0.25)
+    >>> [page.title for page in rolls_drawing(plan(Job(roof=roof)))]
+    ['Rolls and their cuts']
+    """
+    sheets = ((plan.choices.ice_barrier, plan.ice_barrier.roll_plan),
+              (plan.choices.underlayment, plan.underlayment.roll_plan))  # fmt: skip
+    used = [(roll, one) for roll, rolls in sheets for one in rolls]
+    longest = max((roll.length for roll, _ in used), default=1.0)
+    scale = scale_for(longest, 0.0, width=SHORT, height=1.0)
+    return paged(
+        "rolls",
+        "Rolls and their cuts",
+        beneath=f"Cut in this order; what is left is hatched. Scale 1:{scale:g} along the roll.",
+        items=[_item(roll, one, scale, system) for roll, one in used],
+        says=f"{len(used)} rolls, each as a bar with its cuts.",
+    )
+
+
+def _item(roll: Roll, used: RollUsed, scale: Ratio, system: System) -> Item:
+    size = f"{write_length(roll.width, system)} by {write_length(roll.length, system)}"
+    heading = f"Roll {used.number} of {spelt(roll.name)}, {size}"
+    told = _told(used, roll, system)
+    height = note_height(heading, width=SHORT) + note_height(told, width=SHORT, size=SMALL)
+    parts = tuple(_parts(used, roll, system))
+    return Item(
+        height=height + _HIGH + 5,
+        draw=partial(_draw, heading=heading, parts=parts, told=told, scale=scale, long=roll.length),
+    )
+
+
+def _draw(
+    paper: Paper, *, heading: str, parts: Sequence[Part], told: str, scale: Ratio, long: float
+) -> None:
+    paper.y += 1
+    paper.note(heading, TEXT)
+    draw_bar(paper, parts, scale=scale, long=long, high=_HIGH)
+    paper.note(told, SMALL)
+
+
+def _parts(used: RollUsed, roll: Roll, system: System) -> Iterator[Part]:
+    """Give the cuts along a roll; what is ripped beside a strip stands over it."""
+    start, beside = 0.0, (0.0, 0.0)
+    for cut in used.cuts:
+        share = cut.width / roll.width
+        if cut.taken_from == "rest_of_width":
+            left, lower = beside
+            yield Part(start=left, end=left + cut.length, text=f"row {cut.row}",
+                       lower=lower, upper=lower + share)  # fmt: skip
+            continue
+        long = write_length(cut.length, system)
+        text = f"row {cut.row}" if share < 1 else f"row {cut.row}, {long}"
+        yield Part(start=start, end=start + cut.length, text=text, upper=share)
+        beside = (start, share) if share < 1 else beside
+        start += cut.length
+    if used.offcut > 0:
+        yield Part(start=start, end=start + used.offcut, text="", left_over=True)
+
+
+def _told(used: RollUsed, roll: Roll, system: System) -> str:
+    cuts = "; ".join(_cut(cut, roll, system) for cut in used.cuts)
+    return f"{cuts}; left over {write_length(used.offcut, system)}."
+
+
+def _cut(cut: RollCut, roll: Roll, system: System) -> str:
+    narrow = f" by {write_length(cut.width, system)}" if cut.width < roll.width else ""
+    beside = " beside it" if cut.taken_from == "rest_of_width" else ""
+    return f"row {cut.row} {write_length(cut.length, system)}{narrow}{beside}"
