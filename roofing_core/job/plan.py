@@ -33,6 +33,14 @@ class Plan(Layout):
     findings: tuple[Finding, ...]
     cautions: tuple[Caution, ...]
 
+    def _repr_html_(self) -> str:
+        """Show a drawing and the order list in a notebook, which asks a result for this name."""
+        # Sheets read plans and not the other way. A notebook has nothing but the plan, so this one
+        # line looks up, once it is asked; the import rules name it.
+        from roofing_core.sheets.notebook import plan_html  # noqa: PLC0415
+
+        return plan_html(self)
+
 
 _LAYOUT = tuple(field.name for field in fields(Layout))
 

@@ -9,6 +9,7 @@ from types import MappingProxyType
 from roofing_core.job.plan import Plan
 from roofing_core.measures.sentences import write
 from roofing_core.measures.units import System
+from roofing_core.sheets.headings import ORDER_HEADINGS, order_rows, plan_heading
 
 #: Characters in a line of running text; it fits a terminal and a printed page.
 WIDTH = 92
@@ -112,7 +113,7 @@ def _lengths(values: Iterable[float], system: System) -> str:
 def _roof(plan: Plan, system: System) -> list[str]:
     roof, weight, shingles = plan.roof, plan.weight, plan.shingles
     return [
-        _heading(plan, system),
+        plan_heading(plan, system),
         "",
         *_paragraph(
             f"{_rise(plan, system)}"
@@ -125,24 +126,6 @@ def _roof(plan: Plan, system: System) -> list[str]:
             f" {write(weight.heaviest, 'lb', system)} ({weight.heaviest_name})."
         ),
     ]
-
-
-def _heading(plan: Plan, system: System) -> str:
-    roof = plan.roof
-    squares = write(roof.squares, "square", system)
-    pitches = dict.fromkeys((roof.lowest_pitch, roof.steepest_pitch))
-    pitch = " to ".join(write(each, "pitch", system) for each in pitches)
-    if roof.form != "single_slope":
-        title = _FORMS.get(roof.form, f"{roof.form.upper()} ROOF")
-        return f"{title}   {len(plan.planes)} planes, pitch {pitch}, {squares}"
-    size = f"{write(roof.eave_length, 'in', system)} by {write(roof.slope_length, 'in', system)}"
-    return f"SINGLE-SLOPE ROOF   {size}, pitch {pitch}, {squares}"
-
-
-#: Headings of the forms whose name alone does not say it.
-_FORMS: Mapping[str, str] = MappingProxyType(
-    {"footprint": "ROOF OVER AN OUTLINE", "planes": "ROOF MEASURED PLANE BY PLANE"}
-)
 
 
 def _rise(plan: Plan, system: System) -> str:
@@ -159,24 +142,7 @@ def _rise(plan: Plan, system: System) -> str:
 
 
 def _order(plan: Plan, system: System) -> list[str]:
-    rows = [
-        (
-            line.item,
-            str(line.packs),
-            line.pack if line.packs == 1 else _plural(line.pack),
-            line.pack_holds.written(system),
-            line.needed.written(system),
-            line.left_over.written(system),
-            write(line.covers_more, "in2", system),
-        )
-        for line in plan.order.lines()
-    ]
-    headings = ("item", "buy", "", "each holds", "needed", "left over", "would cover")
-    return [*_title("Order list"), *table(headings, rows)]
-
-
-def _plural(pack: str) -> str:
-    return f"{pack}es" if pack.endswith("x") else f"{pack}s"
+    return [*_title("Order list"), *table(ORDER_HEADINGS, order_rows(plan.order, system))]
 
 
 def _courses(plan: Plan, system: System) -> list[str]:

@@ -28,26 +28,28 @@ ABOVE, BELOW = 0.78, 0.25
 #: From line to line of running text, of the size of letters.
 LEADING = 1.35
 
-#: Width of letters at a size of 1: no less than in DejaVu Sans, as its font file gives them. Other
-#: plain fonts are narrower. What is not listed is as wide as it is high.
+#: Width of letters at a size of 1: no less than in DejaVu Sans and Helvetica, as their font files
+#: give them; other common plain fonts lie between. What is not listed is as wide as it is high.
 _CLASSES = (
-    ("ijlIJ'′", 0.30),
+    ("ijlI'′", 0.30),
     (" ,./:;\\|", 0.34),
     ("f-()[]t″", 0.40),
     ("!r", 0.42),
     ('"*_`°–', 0.50),
-    ("scz?", 0.56),
-    ("abdeghknopquvxyEFLPSTY0123456789${}", 0.64),
-    ("ABCKRVXZ", 0.70),
-    ("DGHNOQU&", 0.79),
+    ("scz?J_", 0.56),
+    ("abdeghknopquvxyFLT0123456789${}", 0.64),
+    ("ABEKPSVXYZ", 0.70),
+    ("CDGHNOQRU&", 0.79),
     ("wM#+<=>^~×", 0.87),
+    ("%mW", 1.0),
+    ("@", 1.02),
 )
 _WIDTHS: Mapping[str, float] = MappingProxyType(
     {letter: width for letters, width in _CLASSES for letter in letters}
 )
 
 #: Bold letters of the same font are wider by less than this.
-_BOLD = 1.15
+_BOLD = 1.25
 
 
 def width_of(text: str, size: Millimetres, *, bold: bool = False) -> Millimetres:
@@ -67,7 +69,7 @@ def width_of(text: str, size: Millimetres, *, bold: bool = False) -> Millimetres
         Nothing: Any text takes some room.
 
     Source:
-        The font file of DejaVu Sans, letter by letter, rounded up.
+        The font files of DejaVu Sans and Helvetica, letter by letter, rounded up.
 
     >>> width_of("ll", 10), width_of("", 10), width_of("屋", 10)
     (6.0, 0.0, 10.0)

@@ -1,4 +1,4 @@
-"""Metal: every run as it is laid, with its pieces, laps and nails, and the lengths it is cut from."""
+"""Metal as laid: every run with its pieces, laps and nails."""
 
 from __future__ import annotations
 
@@ -10,14 +10,13 @@ from roofing_core.job.edges import EdgeRun
 from roofing_core.job.plan import Plan
 from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import Inches, Ratio, System
-from roofing_core.sheets.drawings.bars import Part, draw_bar
 from roofing_core.sheets.drawings.edges import spelt
-from roofing_core.sheets.drawings.lettering import LEADING, SMALL, TEXT, width_of
+from roofing_core.sheets.drawings.lettering import SMALL, TEXT, width_of
 from roofing_core.sheets.drawings.pages import Item, paged
 from roofing_core.sheets.drawings.paper import SHORT, Drawing, Paper, Words, note_height
 from roofing_core.sheets.drawings.plane_paper import capital
 from roofing_core.sheets.drawings.svg import FINE, FIRM
-from roofing_core.sheets.drawings.views import scale_for
+from roofing_core.sheets.drawings.views import View, scale_for
 
 #: Height of a piece on paper, of a run and of a length that is cut.
 _HIGH = 5.0
@@ -115,122 +114,43 @@ def _draw_run(
     paper.y += 1
     paper.note(texts[0], TEXT)
     top = paper.y + 1.6 + _STEP
-    starts = (-run.tab if run.tabs != "end" else 0.0, *run.laps)
-    for k, (start, long) in enumerate(zip(starts, run.lengths, strict=True)):
-        _draw_piece(paper, run, k, (start - starts[0], long), top, scale)
-    nails = [
-        [(x, top - _STEP - 0.6), (x, top + 0.9)]
-        for x in ((at - starts[0]) * 25.4 / scale for at in run.nail_positions)
-    ]
-    paper.draw_all(nails, FINE)
-    for k, (start, long) in enumerate(zip(starts, run.lengths, strict=True)):
-        _name_piece(paper, k, (start - starts[0], long), top, scale, system)
+    first = run.tab if run.tabs != "end" else 0.0
+    view = View(scale, first * 25.4 / scale, top)
+    pieces = list(enumerate(zip((-first, *run.laps), run.lengths, strict=True)))
+    for k, (start, long) in pieces:
+        _draw_piece(paper, view, k, start, start + long)
+        if k:
+            _hatch_lap(paper, view, start, start + run.lap)
+    nails = (view.x(at) for at in run.nail_positions)
+    paper.draw_all(([(x, top - _STEP - 0.6), (x, top + 0.9)] for x in nails), FINE)
+    for k, (start, long) in pieces:
+        _name_piece(paper, view, k, (start, long), system)
     paper.y = top + _HIGH + 0.6
     for text in texts[1:]:
         paper.note(text, SMALL)
 
 
-def _draw_piece(
-    paper: Paper, run: EdgeRun, k: int, place: tuple[Inches, Inches], top: float, scale: Ratio
-) -> None:
-    """Draw a piece, every second one a little higher, and hatch its lap with the one before."""
-    left, right = (at * 25.4 / scale for at in (place[0], place[0] + place[1]))
-    up = _STEP if k % 2 else 0.0
-    paper.draw([(left, top + _HIGH - up), (right, top + _HIGH - up), (right, top - up),
-                (left, top - up)], FIRM, closed=True)  # fmt: skip
-    if k:
-        lapped = left + run.lap * 25.4 / scale
-        paper.hatch([[(left, top + _HIGH - _STEP), (lapped, top + _HIGH - _STEP), (lapped, top),
-                      (left, top)]], 0.8)  # fmt: skip
+def _draw_piece(paper: Paper, view: View, k: int, start: Inches, end: Inches) -> None:
+    """Draw a piece, every second one a little higher."""
+    left, right = view.x(start), view.x(end)
+    top = view.foot - (_STEP if k % 2 else 0.0)
+    foot = top + _HIGH
+    paper.draw([(left, foot), (right, foot), (right, top), (left, top)], FIRM, closed=True)
+
+
+def _hatch_lap(paper: Paper, view: View, start: Inches, end: Inches) -> None:
+    left, right = view.x(start), view.x(end)
+    top, foot = view.foot, view.foot + _HIGH - _STEP
+    paper.hatch([[(left, foot), (right, foot), (right, top), (left, top)]], 0.8)
 
 
 def _name_piece(
-    paper: Paper,
-    k: int,
-    place: tuple[Inches, Inches],
-    top: float,
-    scale: Ratio,
-    system: System,
+    paper: Paper, view: View, k: int, place: tuple[Inches, Inches], system: System
 ) -> None:
-    middle = (place[0] + place[1] / 2) * 25.4 / scale
-    foot = top + _HIGH / 2 + 0.9 - (_STEP / 2 if k % 2 else 0.0)
-    for text in (f"{k + 1}: {write_length(place[1], system)}", f"{k + 1}"):
-        if width_of(text, SMALL) < place[1] * 25.4 / scale - 2:
-            paper.write_first([Words(text, (middle, foot), SMALL, "middle")], ground=True)
+    start, long = place
+    foot = view.foot + _HIGH / 2 + 0.9 - (_STEP / 2 if k % 2 else 0.0)
+    for text in (f"{k + 1}: {write_length(long, system)}", f"{k + 1}"):
+        if width_of(text, SMALL) < view.long(long) - 2:
+            at = (view.x(start + long / 2), foot)
+            paper.write_first([Words(text, at, SMALL, "middle")], ground=True)
             return
-
-
-def metal_cuts_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]:
-    """Draw every length of metal with the piece that is cut from it.
-
-    Args:
-        plan: A finished plan.
-        system: The unit system of every measurement in it.
-
-    Returns:
-        One drawing a page.
-
-    Raises:
-        Nothing.
-
-    Source:
-        The plan's own numbers.
-
-    >>> from roofing_core.job.choices import Job
-    >>> from roofing_core.job.plan import plan
-    >>> from roofing_core.roof.planes import SingleSlope
-    >>> roof = SingleSlope(eave_length=168, slope_length=112, pitch=0.25)
-    >>> metal_cuts_drawing(plan(Job(roof=roof)))[0].says
-    '6 lengths of metal, each as a bar with its piece.'
-    """
-    cuts = list(_cuts(plan.metal))
-    many = sum(len(edges) for _, _, _, edges in cuts)
-    longest = max((stock for _, stock, _, _ in cuts), default=1.0)
-    scale = scale_for(longest, 0.0, width=SHORT, height=1.0)
-    return paged(
-        "metal_cuts",
-        "Cutting sheet: metal",
-        beneath=f"What is left of a length is hatched. Scale 1:{scale:g} along it.",
-        items=[_cut_item(cut, scale, system) for cut in cuts],
-        says=f"{many} lengths of metal, each as a bar with its piece.",
-    )
-
-
-_Cut = tuple[str, Inches, Inches, tuple[str, ...]]
-
-
-def _cuts(runs: Sequence[EdgeRun]) -> Iterator[_Cut]:
-    """Give material, stock length, piece, and the edges that each such piece is for."""
-    found: dict[tuple[str, float, float], list[str]] = {}
-    for run in runs:
-        for piece in run.lengths:
-            found.setdefault((run.material, run.stock_length, piece), []).append(spelt(run.edge))
-    for (material, stock, piece), edges in found.items():
-        yield material, stock, piece, tuple(edges)
-
-
-def _cut_item(cut: _Cut, scale: Ratio, system: System) -> Item:
-    material, stock, piece, edges = cut
-    where = ", ".join(
-        f"{edges.count(edge)} on the {edge}" for edge in dict.fromkeys(edges)
-    )
-    text = (
-        f"{len(edges)} x {spelt(material)}, {write_length(stock, system)}: cut to"
-        f" {write_length(piece, system)}, left over {write_length(stock - piece, system)};"
-        f" {where}"
-    )
-    part = Part(start=0.0, end=piece, text=write_length(piece, system))
-    rest = Part(start=piece, end=stock, text="", left_over=True)
-    parts = (part, rest) if stock > piece else (part,)
-    return Item(
-        height=note_height(text, width=SHORT) + _HIGH + LEADING * TEXT,
-        draw=partial(_draw_cut, text=text, parts=parts, scale=scale, long=stock),
-    )
-
-
-def _draw_cut(
-    paper: Paper, *, text: str, parts: Sequence[Part], scale: Ratio, long: Inches
-) -> None:
-    paper.y += 1
-    paper.note(text, TEXT)
-    draw_bar(paper, parts, scale=scale, long=long, high=_HIGH)

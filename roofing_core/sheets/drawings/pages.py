@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
 from roofing_core.measures.units import Millimetres
 from roofing_core.sheets.drawings.lettering import LEADING, TEXT
@@ -17,10 +18,12 @@ class Item:
     Attributes:
         height: That it takes.
         draw: Draws it from where the paper is, and moves on down.
+        heads: Whether it is a heading, which is not left alone at the foot of a page.
     """
 
     height: Millimetres
     draw: Callable[[Paper], None]
+    heads: bool = False
 
 
 def paged(
@@ -63,11 +66,14 @@ def paged(
     return tuple(pages)
 
 
-def _filled(items: Iterable[Item], room: Millimetres) -> Iterable[list[Item]]:
-    """Give the items of each page."""
+def _filled(items: Sequence[Item], room: Millimetres) -> Iterator[list[Item]]:
+    """Give the items of each page; a heading goes with what follows it."""
     page: list[Item] = []
-    for item in items:
-        if page and sum(one.height for one in page) + item.height > room:
+    for k, item in enumerate(items):
+        led = takewhile(lambda one: one.heads, items[k:])
+        count = sum(1 for _ in led) + 1
+        needed = sum(one.height for one in items[k : k + count])
+        if page and sum(one.height for one in page) + needed > room:
             yield page
             page = []
         page.append(item)

@@ -10,6 +10,7 @@ from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.measures.sentences import write, write_length
 from roofing_core.measures.units import System
 from roofing_core.roof.outlines import RoofPlane
+from roofing_core.sheets.drawings.course_ends import course_ends_drawing, shows_no_widths
 from roofing_core.sheets.drawings.courses import (
     LEAST_GAP,
     draw_courses,
@@ -42,7 +43,7 @@ class Picture:
 Layer = Callable[[Picture], Iterator[str]]
 
 
-def plane_drawing(plan: Plan, plane: RoofPlane, *, system: System = "us") -> Drawing:
+def plane_drawings(plan: Plan, plane: RoofPlane, *, system: System = "us") -> tuple[Drawing, ...]:
     """Draw one plane with its courses, at the largest scale that has room.
 
     Args:
@@ -51,7 +52,8 @@ def plane_drawing(plan: Plan, plane: RoofPlane, *, system: System = "us") -> Dra
         system: The unit system of every measurement in it.
 
     Returns:
-        The drawing.
+        The drawing; where its pieces are too small to be told apart, another of both ends of the
+        first courses.
 
     Raises:
         Nothing: A plan's planes can be drawn.
@@ -63,8 +65,8 @@ def plane_drawing(plan: Plan, plane: RoofPlane, *, system: System = "us") -> Dra
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
     >>> planned = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
-    >>> plane_drawing(planned, planned.planes[0]).title
-    'Slope: courses and pieces'
+    >>> [drawing.title for drawing in plane_drawings(planned, planned.planes[0])]
+    ['Slope: courses and pieces']
     """
     courses = tuple(course for course in plan.courses if course.plane == plane.name)
     sheet = PlanePaper(_subject(plane, courses, system))
@@ -72,7 +74,10 @@ def plane_drawing(plan: Plan, plane: RoofPlane, *, system: System = "us") -> Dra
     notes = [note for layer in _LAYERS for note in layer(picture)]
     edges = edges_told(plane, system)
     says = f"The plane {plane.name} with {len(courses)} courses. Its edges: {edges}."
-    return sheet.done(name="plane", says=says, notes=notes)
+    whole = sheet.done(name="plane", says=says, notes=notes)
+    if shows_no_widths(plan, plane, sheet.view.scale):
+        return whole, course_ends_drawing(plan, plane, system=system)
+    return (whole,)
 
 
 def _subject(plane: RoofPlane, courses: Sequence[LaidCourse], system: System) -> Subject:

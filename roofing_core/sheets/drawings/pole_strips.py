@@ -75,9 +75,9 @@ def pole_strips(pole: StoryPole, *, system: System = "us") -> tuple[Drawing, ...
 
 
 _BENEATH = (
-    "Print at full size, 100 %, and measure the lines below before use. Cut the strips out, lay each"
-    " end on the cross of the next, and hold the mark of the eave metal on its outer face. Whole"
-    " lines are butts and edges, broken lines the tops of a course."
+    "Print at full size, 100 %, and measure the lines below before use. Cut the strips out, lay"
+    " each end on the crosses of the next, and hold the mark of the eave metal on its outer face."
+    " Whole lines are butts and edges, broken lines the tops of a course."
 )
 
 
@@ -104,7 +104,10 @@ def _strip(
     _joint(paper, left, foot, f"strip {k + 1}" + (f", joins strip {k}" if k else ""), 3.6)
     joins = f"joins strip {k + 2}" if k + 1 < count else "end of the pole"
     _joint(paper, left, _TOP, joins, -1.4)
-    for mark in _within(marks, low, low + long):
+    own = list(_within(marks, low, low + long))
+    for y in (foot, _TOP, *(view.y(mark.height) for mark in own)):
+        paper.keep_clear([(left, y), (left + _WIDE, y)])
+    for mark in own:
         _mark(paper, view, mark)
 
 

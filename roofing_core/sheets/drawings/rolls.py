@@ -1,4 +1,4 @@
-"""Rolls of underlayment and ice barrier: what is cut from each, in order, and what is left of it."""
+"""Rolls of underlayment and ice barrier: what is cut from each, in order, and what is left."""
 
 from __future__ import annotations
 

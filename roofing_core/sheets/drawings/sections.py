@@ -10,14 +10,8 @@ from roofing_core.measures.units import Millimetres, Ratio, System
 from roofing_core.sheets.drawings.lettering import ABOVE, LEADING, SMALL, TEXT, Spot, lines_of
 from roofing_core.sheets.drawings.pages import Item, paged
 from roofing_core.sheets.drawings.paper import SHORT, Drawing, Paper, Words
-from roofing_core.sheets.drawings.section_layers import (
-    THICK,
-    Section,
-    Strip,
-    eave_section,
-    rake_section,
-    ridge_section,
-)
+from roofing_core.sheets.drawings.section_layers import eave_section, rake_section, ridge_section
+from roofing_core.sheets.drawings.section_parts import THICK, Section, Strip
 from roofing_core.sheets.drawings.svg import BOLD, FINE, FIRM, HAIR, Stroke
 from roofing_core.sheets.drawings.views import View, scale_for
 
@@ -72,12 +66,15 @@ def sections_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...
 def _sections(plan: Plan, system: System) -> Iterator[Section]:
     """Give a section for each kind of edge, on the first plane that has it."""
     metals = {run.edge for run in plan.metal}
-    makers = (("eave", "eave", eave_section), ("rake", "left_rake", rake_section),
-              ("ridge", "ridge", ridge_section))  # fmt: skip
-    for kind, metal, make in makers:
-        plane = next((one for one in plan.planes if kind in one.edges), None)
-        if plane is not None and metal in metals:
-            yield make(plan, plane, system)
+    eaves, ridges = (
+        [plane for plane in plan.planes if kind in plane.edges] for kind in ("eave", "ridge")
+    )
+    if eaves and "eave" in metals:
+        yield eave_section(plan, eaves[0], system)
+    if "left_rake" in metals:
+        yield rake_section(plan, system)
+    if ridges and "ridge" in metals:
+        yield ridge_section(plan, ridges[0], system)
 
 
 def _item(section: Section, scale: Ratio) -> Item:

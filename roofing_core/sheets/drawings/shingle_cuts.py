@@ -82,7 +82,9 @@ def shingle_cuts_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing,
     """
     shingle = plan.choices.shingle
     scale = scale_for(shingle.length, shingle.height, width=_WIDE, height=30.0)
-    items = [item for plane in plan.planes for item in _plane_items(plan, plane.name, scale, system)]
+    items = [
+        item for plane in plan.planes for item in _plane_items(plan, plane.name, scale, system)
+    ]
     whole = f"{write_length(shingle.length, system)} by {write_length(shingle.height, system)}"
     return paged(
         "shingle_cuts",
@@ -105,7 +107,9 @@ def _plane_items(plan: Plan, plane: str, scale: Ratio, system: System) -> Iterat
     for k in range(0, len(cards), _ACROSS):
         yield _row(cards[k : k + _ACROSS], size, scale)
     if slants:
-        yield _heading("Cut on the slant: length along the butt, along the top, angle with the butt")
+        yield _heading(
+            "Cut on the slant: length along the butt, along the top, angle with the butt"
+        )
         wide = max(width_of(text, SMALL) for text in slants)
         columns = max(1, int(SHORT / (wide + _APART)))
         yield from (_line(slants[k : k + columns]) for k in range(0, len(slants), columns))
@@ -115,7 +119,7 @@ def _heading(text: str) -> Item:
     def draw(paper: Paper) -> None:
         paper.write(Words(text, (0.0, paper.y + LEADING * TEXT), TEXT, bold=True))
 
-    return Item(height=LEADING * TEXT + 2, draw=draw)
+    return Item(height=LEADING * TEXT + 2, draw=draw, heads=True)
 
 
 def _line(texts: Sequence[str]) -> Item:
@@ -180,7 +184,9 @@ def _starters(plan: Plan, plane: str, system: System) -> Iterator[_Card]:
                 kind = _Kind(piece.shingle_from, piece.shingle_to, shingle.exposure, shingle.height)
                 kinds.setdefault(kind, []).append(piece)
         for kind, pieces in kinds.items():
-            yield _card(kind, pieces[0], len(pieces), f"starter along the {spelt(strip.edge)}", system)
+            yield _card(
+                kind, pieces[0], len(pieces), f"starter along the {spelt(strip.edge)}", system
+            )
 
 
 def _courses(plan: Plan, plane: str, system: System) -> Iterator[_Card]:
