@@ -88,6 +88,11 @@ if TYPE_CHECKING:
     from roofing_core.roof.reading_geojson import planes_from_geojson
     from roofing_core.roof.slopes import roof_area, slope
     from roofing_core.roof.whole_roof import surfaces
+    from roofing_core.sheets.drawings.all import drawings
+    from roofing_core.sheets.drawings.paper import Drawing
+    from roofing_core.sheets.drawings.roof_plan import roof_plan
+    from roofing_core.sheets.notebook import plan_html
+    from roofing_core.sheets.story_pole import StoryPole, story_pole, story_pole_text
     from roofing_core.sheets.surfaces import surfaces_text
     from roofing_core.sheets.text import plan_text
 else:
@@ -139,6 +144,11 @@ else:
             "roof.reading_geojson": "planes_from_geojson",
             "roof.slopes": "roof_area slope",
             "roof.whole_roof": "surfaces",
+            "sheets.drawings.all": "drawings",
+            "sheets.drawings.paper": "Drawing",
+            "sheets.drawings.roof_plan": "roof_plan",
+            "sheets.notebook": "plan_html",
+            "sheets.story_pole": "StoryPole story_pole story_pole_text",
             "sheets.surfaces": "surfaces_text",
             "sheets.text": "plan_text",
         }
@@ -163,6 +173,7 @@ __all__ = [
     "Choices",
     "Coursing",
     "Decking",
+    "Drawing",
     "Facet",
     "Fault",
     "Footprint",
@@ -192,6 +203,7 @@ __all__ = [
     "Skylight",
     "Starter",
     "StepFlashing",
+    "StoryPole",
     "Tape",
     "TooManyPieces",
     "Underlaying",
@@ -206,6 +218,7 @@ __all__ = [
     "courses_to_cover",
     "cricket",
     "deck",
+    "drawings",
     "fasteners",
     "from_quantity",
     "generated_sequence",
@@ -233,6 +246,7 @@ __all__ = [
     "pitch_factors",
     "pitch_of",
     "plan",
+    "plan_html",
     "plan_text",
     "planes",
     "planes_from_cityjson",
@@ -244,12 +258,15 @@ __all__ = [
     "read_pitch",
     "rectangle",
     "roof_area",
+    "roof_plan",
     "sealant",
     "sequence_with_wide_ends",
     "slope",
     "slope_factor",
     "step_flashing",
     "step_flashing_size",
+    "story_pole",
+    "story_pole_text",
     "surfaces",
     "surfaces_text",
     "to_quantity",

@@ -26,7 +26,7 @@ OUTSIDE = {
     "deg": "degree",
 }  # fmt: skip
 #: Not pint's to judge: a pitch is shown as the rise in 12, the rest as they are.
-OURS = {"pitch": 12, "square": 1, "percent": 1, "1": 1, "count": 1}
+OURS = {"pitch": 12, "square": 1, "percent": 1, "1": 1, "count": 1, "mm": 1}
 
 CASES = [(unit, system) for unit in INSIDE for system in ("us", "metric")]
 

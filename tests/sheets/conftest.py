@@ -39,9 +39,7 @@ def of_planes(roof: AnyRoof) -> Plan:
     )
 
 
-ELL = Footprint(
-    corners=((0, 0), (360, 0), (360, 180), (120, 180), (120, 300), (0, 300)), pitch=0.5
-)
+ELL = Footprint(corners=((0, 0), (360, 0), (360, 180), (120, 180), (120, 300), (0, 300)), pitch=0.5)
 BY_HAND = GivenPlanes(
     planes=(
         GivenPlane(

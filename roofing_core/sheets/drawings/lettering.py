@@ -128,7 +128,7 @@ def shortened(text: str, *, room: Millimetres, size: Millimetres, bold: bool = F
         None needed.
 
     >>> shortened("the long shed by the orchard", room=30, size=2.8)
-    'the long shed b...'
+    'the long shed by t...'
     """
     if width_of(text, size, bold=bold) <= room:
         return text
@@ -158,7 +158,7 @@ def lines_of(text: str, *, room: Millimetres, size: Millimetres) -> tuple[str, .
         None needed.
 
     >>> lines_of("Heights are up the slope", room=25, size=2.8)
-    ('Heights are', 'up the slope')
+    ('Heights are up', 'the slope')
     """
     found: list[str] = []
     for word in _pieces(text, room, size):
@@ -249,8 +249,8 @@ def box_of(
     Source:
         Geometry.
 
-    >>> box_of("ll", (0, 0), size=10).corners[1]
-    (6.0, -7.8)
+    >>> box_of("ll", (0, 0), size=10, anchor="end").corners[0][0]
+    -6.0
     """
     wide = width_of(text, size, bold=bold)
     left = {"start": 0.0, "middle": -wide / 2, "end": -wide}[anchor]

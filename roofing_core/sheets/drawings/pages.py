@@ -51,13 +51,14 @@ def paged(
     >>> [page.title for page in paged("list", "List", beneath="", items=[item] * 3, says="")]
     ['List, page 1 of 2', 'List, page 2 of 2']
     """
-    room = LONG - Paper("upright", title, beneath).y - LEADING * TEXT
+    room = LONG - Paper("upright", title, beneath).y - 1 - LEADING * TEXT
     sheets = list(_filled(items, room))
     many = len(sheets)
     pages = []
     for k, sheet in enumerate(sheets):
         heading = f"{title}, page {k + 1} of {many}" if many > 1 else title
         paper = Paper("upright", heading, beneath)
+        paper.y += 1
         for item in sheet:
             top = paper.y
             item.draw(paper)

@@ -186,7 +186,7 @@ class Paper:
 
     def done(self, *, name: str, says: str) -> Drawing:
         """Give the drawing, as high as what was put under each other."""
-        width, height = self.width + 2 * EDGE, min(self.bottom, ceil(self.y + 1)) + 2 * EDGE
+        width, height = self.width + 2 * EDGE, ceil(self.y + 1) + 2 * EDGE
         return Drawing(
             name=name,
             title=self.title,

@@ -21,15 +21,15 @@ from roofing_core.sheets.drawings.edges import (
 )
 from roofing_core.sheets.drawings.heights import Height, gutter, write_heights
 from roofing_core.sheets.drawings.lettering import LEADING, TEXT
-from roofing_core.sheets.drawings.paper import LONG, SHORT, Drawing, Frame, Paper
+from roofing_core.sheets.drawings.paper import LONG, SHORT, Drawing, Frame, Paper, note_height
 from roofing_core.sheets.drawings.scale_bar import SCALE_BAR, scale_bar
 from roofing_core.sheets.drawings.views import Extent, View, extent_of, scale_for, view_of
 
 #: Room for what is written along the edges, on every side of the picture.
 _MARGIN = 5.0
 
-#: Room for the title and what stands beneath it.
-_HEAD = 16.0
+#: Room for the title.
+_HEAD = 6.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,13 +125,14 @@ class PlanePaper:
 
 def _scale(frame: Frame, extent: Extent, subject: Subject, beside: Millimetres) -> Ratio:
     width, height = (SHORT, LONG) if frame == "upright" else (LONG, SHORT)
-    beneath = SCALE_BAR + key_height(subject.plane.edges, width=width) + 2
-    beneath += subject.notes * LEADING * TEXT
+    line = LEADING * TEXT
+    head = _HEAD + note_height(f"{subject.beneath} Scale 1:1000.", width=width) + line + _MARGIN + 2
+    beneath = _MARGIN + 1 + SCALE_BAR + key_height(subject.plane.edges, width=width) + 2
     return scale_for(
         extent.right - extent.left,
         extent.upper - extent.lower,
         width=width - beside - 2 * _MARGIN,
-        height=height - _HEAD - 2 * _MARGIN - LEADING * TEXT - beneath,
+        height=height - head - beneath - subject.notes * line,
     )
 
 

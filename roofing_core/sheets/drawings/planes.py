@@ -96,7 +96,7 @@ def _subject(plane: RoofPlane, courses: Sequence[LaidCourse], system: System) ->
         reached=tuple(
             (u, one.butt) for one in courses for u in (one.laid[0].left, one.laid[-1].right)
         ),
-        notes=8,
+        notes=4 + sum(one.top_trim > 0 or not one.nailable for one in courses),
         system=system,
     )
 
@@ -106,22 +106,31 @@ def _courses(picture: Picture) -> Iterator[str]:
     if not draw_courses(sheet.paper, sheet.view, courses):
         many = every(sheet.view.long(courses[0].exposure), LEAST_GAP)
         yield f"Of every {many} butts one is drawn, and no joints: the scale is small."
-    for course in courses:
-        left, right = (sheet.view.x(u) for u in (course.laid[0].left, course.laid[-1].right))
-        low, high = (sheet.view.y(v) for v in (course.butt, course.butt + course.exposure))
-        sheet.paper.keep_clear([(left, high), (left, low), (right, low), (right, high)])
+    _keep_clear(sheet, courses)
     yield _measured_from(picture)
+
+
+def _keep_clear(sheet: PlanePaper, courses: Sequence[LaidCourse]) -> None:
+    """Keep words off the pieces that are cut square: at an eave or a rake they pass the edge."""
+    for course in courses:
+        low, high = course.butt, course.butt + course.exposure
+        for piece in course.laid if course is courses[0] else (course.laid[0], course.laid[-1]):
+            if not piece.corners:
+                left, right = piece.left, piece.right
+                round_it = ((left, high), (left, low), (right, low), (right, high))
+                sheet.paper.keep_clear(sheet.view.spots(round_it))
 
 
 def _measured_from(picture: Picture) -> str:
     how = picture.plan.choices.coursing
     under = write_length(how.starter_past_metal + how.course_past_starter, picture.system)
     past = write_length(how.shingle_past_rake, picture.system)
-    rakes = f" Shingles pass the rake metal by {past}."
-    return (
-        "Butts are measured up the slope from the outer face of the eave metal, which the first"
-        f" course passes by {under}.{rakes if 'rake' in picture.sheet.plane.edges else ''}"
+    told = (
+        "Butts are measured up the slope from the lower edge of the plane, the outer face of the"
+        f" metal there; the first course passes it by {under}."
     )
+    has_rakes = "rake" in picture.sheet.plane.edges
+    return f"{told} Shingles pass the rake metal by {past}." if has_rakes else told
 
 
 def _cut_ends(picture: Picture) -> Iterator[str]:
@@ -132,10 +141,11 @@ def _cut_ends(picture: Picture) -> Iterator[str]:
 def _heights(picture: Picture) -> Iterator[str]:
     picture.sheet.write_heights()
     for course in picture.courses:
-        if course.top_trim or not course.nailable:
-            closes = "" if course.nailable else " closes the plane, bedded and top-nailed"
-            trim = write_length(course.top_trim, picture.system)
-            yield f"Course {course.number}{closes}: {trim} is trimmed off its tops."
+        told = [] if course.nailable else ["closes the plane there, bedded and top-nailed"]
+        if course.top_trim:
+            told.append(f"{write_length(course.top_trim, picture.system)} is trimmed off its tops")
+        if told:
+            yield f"Course {course.number}: {', '.join(told)}."
 
 
 def _outline(picture: Picture) -> Iterator[str]:

@@ -58,8 +58,8 @@ def roof_plan(
     >>> from roofing_core.roof.forms import Hip
     >>> from roofing_core.roof.whole_roof import surfaces
     >>> hip = surfaces(Hip(length=432, width=288, pitch=0.5))
-    >>> roof_plan(hip.planes, hip.lines).says[-46:]
-    ' In all: eave 120 ft, hip 72 ft, ridge 12 ft.'
+    >>> roof_plan(hip.planes, hip.lines).says[-44:]
+    'In all: eave 120 ft, hip 72 ft, ridge 12 ft.'
     """
     patches, sides = patches_of(planes, lines)
     totals = _totals(lines, system)

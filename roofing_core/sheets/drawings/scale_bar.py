@@ -9,7 +9,7 @@ from roofing_core.sheets.drawings.paper import Paper, Words
 from roofing_core.sheets.drawings.svg import FINE
 
 #: Height that the bar takes.
-SCALE_BAR: Millimetres = 7.0
+SCALE_BAR: Millimetres = 4.0
 
 #: No bar is longer on paper.
 _LONGEST = 50.0
@@ -43,7 +43,7 @@ def scale_bar(paper: Paper, scale: Ratio, system: System) -> None:
     """
     long = _bar(scale, system)
     wide = long * 25.4 / scale
-    paper.y += SCALE_BAR - 3
+    paper.y += SCALE_BAR
     top, foot, half = paper.y - 1.5, paper.y, wide / 2
     paper.draw([(0, top), (wide, top), (wide, foot), (0, foot)], FINE, closed=True)
     paper.fill([(0, top), (half, top), (half, foot), (0, foot)])

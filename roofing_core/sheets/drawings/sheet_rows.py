@@ -116,11 +116,12 @@ def row_name(row: SheetRow) -> str:
 def _subject(
     plan: Plan, plane: RoofPlane, rows: Sequence[SheetRow], notes: Sequence[str], system: System
 ) -> Subject:
+    many = "1 row" if len(rows) == 1 else f"{len(rows)} rows"
     layers = {1: "One layer", 2: "Two layers"}[plan.underlayment.layers]
     return Subject(
         plane=plane,
         title=f"{capital(plane.name)}: underlayment",
-        beneath=f"{layers} of underlayment, {len(rows)} rows in all.",
+        beneath=f"{layers} of underlayment, {many} in all.",
         heights=tuple(
             Height(name=row_name(row), v=row.lower, u=row.pieces[0].left)
             for row in sorted(rows, key=lambda row: row.lower)
@@ -140,6 +141,7 @@ def _draw_rows(sheet: PlanePaper, rows: Sequence[SheetRow]) -> None:
     for row in rows:
         left, right = row.pieces[0].left, row.pieces[-1].right
         paper.draw(view.spots(((left, row.lower), (right, row.lower))), FIRM)
+        paper.keep_clear(view.spots(((left, row.lower), (right, row.lower))))
         ends = [((u, row.lower), (u, row.upper)) for u in (left, right)]
         paper.draw_all((view.spots(end) for end in ends), FINE)
         for end in ends:

@@ -244,11 +244,13 @@ def document(
     'width="10mm" height="5mm" viewBox="-1 -1 10 5" role="img'
     """
     w, h, at = number(width), number(height), number(-edge)
+    right, foot = width - edge, height - edge
+    sheet = path_of([(-edge, -edge), (right, -edge), (right, foot), (-edge, foot)], closed=True)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{w}mm" height="{h}mm"'
         f' viewBox="{at} {at} {w} {h}" role="img">\n'
         f"<title>{escaped(title)}</title>\n<desc>{escaped(says)}</desc>\n"
-        f'<path d="M{at} {at}h{w}v{h}h-{w}Z" fill="white"/>\n'
+        f"{filled(sheet, 'white')}\n"
         f'<g fill="none" stroke="black">\n{lines}\n</g>\n'
         f'<g fill="black" font-family="sans-serif">\n{words}\n</g>\n</svg>\n'
     )
