@@ -103,8 +103,9 @@ def test_sections_are_told_in_words():
 
 
 def test_an_edge_that_a_roof_has_not_is_not_drawn():
-    plan, system = planned("hip")
+    plan, system = planned("by hand")
     told = {
-        text.text for page in sections_drawing(plan, system=system) for text in texts_of(page.svg)
+        one.text for page in sections_drawing(plan, system=system) for one in texts_of(page.svg)
     }
     assert "At the eave" in told
+    assert "At the ridge" not in told
