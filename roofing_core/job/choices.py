@@ -17,6 +17,7 @@ from roofing_core.layers.coursing import nailing as _nailing
 from roofing_core.layers.coursing import outline as _outline
 from roofing_core.layers.coursing import sequences as _sequences
 from roofing_core.layers.decking import deck as _deck
+from roofing_core.layers.metal import valleys as _valleys
 from roofing_core.layers.underlaying import end_laps as _end_laps
 from roofing_core.layers.underlaying import ice_barrier as _ice
 from roofing_core.layers.underlaying import sheet_fasteners as _sheets
@@ -175,7 +176,15 @@ class Sealing:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Valleying(_outline.ValleyWay):
-    """How shingles are laid at valleys."""
+    """How shingles and metal are laid at valleys.
+
+    Attributes:
+        past_eave: How far the metal of a valley starts below its foot, to be cut off at the eaves.
+        over_ridge: How far it goes on over its top.
+    """
+
+    past_eave: Inches = _valleys.PAST_EAVE
+    over_ridge: Inches = _valleys.OVER_RIDGE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -187,7 +196,10 @@ class Choices:
         joint_tape: Tape over the deck's joints.
         eave_metal: Metal along the eave.
         rake_metal: Metal along the rakes.
-        ridge_metal: Metal over the top edge.
+        ridge_metal: Metal over a top edge that no plane lies beyond.
+        valley_metal: Metal in open valleys, its two legs on either side of the middle.
+        pitch_break_metal: Metal where a slope turns flatter or steeper.
+        apron_metal: Metal where a plane ends at the foot of a wall.
         underlayment: Underlayment.
         ice_barrier: Ice barrier.
         starter: Starter.
@@ -212,6 +224,9 @@ class Choices:
     eave_metal: Metal = nominal.EAVE_METAL
     rake_metal: Metal = nominal.RAKE_METAL
     ridge_metal: Metal = nominal.RIDGE_METAL
+    valley_metal: Metal = nominal.VALLEY_METAL
+    pitch_break_metal: Metal = nominal.PITCH_BREAK_METAL
+    apron_metal: Metal = nominal.APRON_METAL
     underlayment: Roll = nominal.FELT_15
     ice_barrier: Roll = nominal.ICE_BARRIER
     starter: Starter = nominal.SELF_MADE_STARTER

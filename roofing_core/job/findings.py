@@ -10,9 +10,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from roofing_core.job import rules
+from roofing_core.job.edges import EdgeRun
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
 from roofing_core.job.rules import Rule, Severity
+from roofing_core.job.telling import listed
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nailing import hand_sealed
 from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
@@ -22,7 +24,6 @@ from roofing_core.measures.sentences import (
     Exact,
     Sentence,
     at_least,
-    length,
     on_a_sixteenth,
     say,
 )
@@ -162,18 +163,26 @@ def _of_the_underlayment(layout: Layout) -> Iterator[Finding]:
 
 
 def _of_the_metal(layout: Layout) -> Iterator[Finding]:
-    thickness = layout.choices.panel.thickness
+    how = layout.choices.metalwork
     for run in layout.metal:
-        place = f"{run.edge.replace('_', ' ')} metal"
+        place = _on(layout, run.plane, f"{run.edge.replace('_', ' ')} metal")
+        spacing = how.ridge_nail_spacing if run.edge == "ridge" else how.nail_spacing
         if run.laps:
             yield from _broken(rules.METAL_LAP, run.lap, place)
-        if run.edge == "ridge":
-            spacing = layout.choices.metalwork.ridge_nail_spacing
-        else:
-            spacing = layout.choices.metalwork.nail_spacing
-            yield from _broken(rules.METAL_DECK_LEG, run.deck_leg, place)
-            yield from _broken(rules.METAL_BELOW_DECK, run.face_leg - thickness, place)
         yield from _broken(rules.METAL_NAIL_SPACING, spacing, place)
+        yield from _of_legs(layout, run, place)
+
+
+def _of_legs(layout: Layout, run: EdgeRun, place: str) -> Iterator[Finding]:
+    """Hold the legs of one run of metal against the rules for its edge."""
+    if run.edge in {"eave", "left_rake", "right_rake"}:
+        below = run.face_leg - layout.choices.panel.thickness
+        yield from _broken(rules.METAL_DECK_LEG, run.deck_leg, place)
+        yield from _broken(rules.METAL_BELOW_DECK, below, place)
+    elif run.edge == "valley":
+        yield from _broken(rules.VALLEY_WIDTH, run.deck_leg + run.face_leg, place)
+    elif run.edge == "headwall":
+        yield from _broken(rules.WALL_LEG, min(run.deck_leg, run.face_leg), place)
 
 
 def _of_the_starter(layout: Layout) -> Iterator[Finding]:
@@ -196,7 +205,7 @@ def _of_the_joints(layout: Layout) -> Iterator[Finding]:
     if narrow is not None:
         place = _on(layout, narrow.plane, f"courses {narrow.number} and {narrow.number + 1}")
         made = generated_sequence(shingle.length, minimum_clearance=least)
-        cure = say("Trim the first shingles by ", *_listed(made), ", repeating.")
+        cure = say("Trim the first shingles by ", *listed(made), ", repeating.")
         yield finding(rules.JOINT_CLEARANCE, narrow.clearance, place, limit=least, cure=cure)
     jointed = {course.plane for course in layout.courses if course.number == 1 and course.joints}
     close = next(
@@ -243,7 +252,7 @@ def _narrow_end(layout: Layout) -> Finding:
         starter_trim=layout.starter.trim,
         minimum_clearance=how.minimum_clearance,
     )
-    cure = say("Trim the first shingles by ", *_listed(shifted), ", repeating.")
+    cure = say("Trim the first shingles by ", *listed(shifted), ", repeating.")
     return finding(
         rules.END_PIECE,
         narrow,
@@ -255,13 +264,6 @@ def _narrow_end(layout: Layout) -> Finding:
 
 def _ends(course: LaidCourse) -> list[float]:
     return [piece.right - piece.left for piece in course.square_ends()]
-
-
-def _listed(trims: tuple[float, ...]) -> list[object]:
-    parts: list[object] = []
-    for trim in trims:
-        parts += [", ", length(trim)]
-    return parts[1:]
 
 
 def _of_the_nails(layout: Layout) -> Iterator[Finding]:

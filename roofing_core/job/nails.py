@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from roofing_core.job.choices import Choices
-from roofing_core.job.edges import EdgeRun
+from roofing_core.job.edges import METALS, EdgeRun
 from roofing_core.job.shingles import ShinglesLaid
 from roofing_core.layers.coursing.starters import LaidStarter
 from roofing_core.layers.fasteners import least_nail_length, nails_per_pound
@@ -14,11 +14,17 @@ from roofing_core.materials.kinds import CapNail, Nail
 from roofing_core.measures.units import Inches, Pounds
 
 NailUse = Literal[
-    "deck", "eave metal", "underlayment", "rake metal", "starter", "shingles", "ridge metal"
+    "deck",
+    "eave metal",
+    "valley metal",
+    "underlayment",
+    "rake metal",
+    "pitch break metal",
+    "apron metal",
+    "starter",
+    "shingles",
+    "ridge metal",
 ]
-
-
-_EDGES = ("eave", "rake", "ridge")
 
 #: From memory: a nail of 8d, 2 1/2 in, goes into the rafter by 1 1/2 in or more.
 DECK_INTO_RAFTER = 1.5
@@ -92,18 +98,26 @@ def count_nails(
     >>> [(use.use, use.nails) for use in uses][4:6]
     [('starter', 17), ('shingles', 345)]
     """
-    shingle, metals = 2 * choices.shingle.thickness, choices.rake_metal.thickness
-    along = {edge: sum(r.nails for r in metal if r.edge.endswith(edge)) for edge in _EDGES}
-    covered = sheets + metals + shingle
-    ridge = sheets + shingle + 2 * choices.ridge_metal.thickness
+    shingle, covered = 2 * choices.shingle.thickness, sheets + choices.rake_metal.thickness
     metal_nail, shingle_nail = choices.metal_nail, choices.shingle_nail
+
+    def of_metal(use: NailUse, under: float) -> tuple[NailUse, Nail, int, float]:
+        """Count the nails of one metal, in a lap through it twice."""
+        name = use.replace(" ", "_")
+        lapped = 2 * getattr(choices, name).thickness
+        nails = sum(run.nails for run in metal if METALS[run.edge] == name)
+        return use, metal_nail, nails, under + lapped
+
     uses: tuple[tuple[NailUse, Nail | CapNail, int, float], ...] = (
-        ("eave metal", metal_nail, along["eave"], 2 * choices.eave_metal.thickness),
+        of_metal("eave metal", 0.0),
+        of_metal("valley metal", sheets),
         ("underlayment", choices.cap_nail, cap_nails, sheets),
-        ("rake metal", metal_nail, along["rake"], sheets + 2 * metals),
-        ("starter", shingle_nail, sum(one.nails for one in starters), covered),
-        ("shingles", shingle_nail, shingles.nails, covered),
-        ("ridge metal", metal_nail, along["ridge"], ridge),
+        of_metal("rake metal", sheets),
+        of_metal("pitch break metal", sheets + shingle),
+        of_metal("apron metal", sheets + shingle),
+        ("starter", shingle_nail, sum(one.nails for one in starters), covered + shingle),
+        ("shingles", shingle_nail, shingles.nails, covered + shingle),
+        of_metal("ridge metal", sheets + shingle),
     )
     return (
         _deck_nails(choices, deck_nails),

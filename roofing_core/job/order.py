@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import Literal
 
+from roofing_core.job.edges import METALS
 from roofing_core.job.layout import Layout
 from roofing_core.layers.weight import Load
 from roofing_core.materials.kinds import Nail
@@ -53,10 +54,13 @@ class Order:
         deck_nails: Nails for them.
         joint_tape: Tape for their joints.
         eave_metal: Lengths of eave metal.
+        valley_metal: Lengths of metal for open valleys.
         ice_barrier: Rolls of ice barrier.
         underlayment: Rolls of underlayment.
         cap_nails: Cap nails for it.
         rake_metal: Lengths of rake metal.
+        pitch_break_metal: Lengths of metal for pitch breaks.
+        apron_metal: Lengths of metal for the feet of walls.
         starter: Ready-made starter; 0 where it is cut from shingles.
         shingles: Bundles of shingles, those for a self-made starter among them.
         roofing_nails: Nails for starter and shingles, and for metal where it takes the same ones.
@@ -70,10 +74,13 @@ class Order:
     deck_nails: OrderLine
     joint_tape: OrderLine
     eave_metal: OrderLine
+    valley_metal: OrderLine
     ice_barrier: OrderLine
     underlayment: OrderLine
     cap_nails: OrderLine
     rake_metal: OrderLine
+    pitch_break_metal: OrderLine
+    apron_metal: OrderLine
     starter: OrderLine
     shingles: OrderLine
     roofing_nails: OrderLine
@@ -279,12 +286,12 @@ def _sheet_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
 
 def _metal_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
     lines = {}
-    for kind in ("eave", "rake", "ridge"):
-        metal = getattr(layout.choices, f"{kind}_metal")
-        runs = [run for run in layout.metal if run.edge.endswith(kind)]
-        stock = runs[0].stock_length
-        lines[f"{kind}_metal"] = make.line(
-            f"{kind} metal",
+    for name in dict.fromkeys(METALS.values()):
+        metal = getattr(layout.choices, name)
+        runs = [run for run in layout.metal if METALS[run.edge] == name]
+        stock = runs[0].stock_length if runs else metal.stock_lengths[0]
+        lines[name] = make.line(
+            name.replace("_", " "),
             metal.name,
             pack="length",
             needed=sum(sum(run.lengths) for run in runs),

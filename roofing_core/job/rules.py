@@ -189,6 +189,22 @@ METAL_BELOW_DECK = _rule(
     cure="Use metal with a longer leg over the edge.",
 )
 
+VALLEY_WIDTH = _rule(
+    "metal.valley_width",
+    "The metal of an open valley is at least {} wide.",
+    at_least=24.0,
+    source=_residential("R905.2.8.2"),
+    cure="Use wider metal.",
+)
+
+WALL_LEG = _rule(
+    "metal.wall_leg",
+    "Metal at a wall reaches at least {} out over the roof and up the wall.",
+    at_least=4.0,
+    source=_residential("R905.2.8.3"),
+    cure="Use metal with wider legs.",
+)
+
 RIDGE_METAL_COVER = _rule(
     "metal.ridge_cover",
     "The ridge metal reaches at least {} past the nails of the closing courses.",
@@ -321,6 +337,8 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             METAL_NAIL_SPACING,
             METAL_DECK_LEG,
             METAL_BELOW_DECK,
+            VALLEY_WIDTH,
+            WALL_LEG,
             RIDGE_METAL_COVER,
             NAIL_SHANK,
             NAIL_HEAD,

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import hypot
 
-from roofing_core.job.edges import EdgeRun
 from roofing_core.job.layout import Layout
+from roofing_core.job.metal_work import (
+    apron_metal,
+    eave_metal,
+    pitch_break_metal,
+    rake_metal,
+    ridge_metal,
+    valley_metal,
+)
 from roofing_core.job.order import Order
+from roofing_core.job.telling import count, listed, on, starting
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Amount, Sentence, length, say
 
@@ -58,14 +66,17 @@ def steps(layout: Layout, ordered: Order) -> tuple[Step, ...]:
     """
     stages = (
         ("deck", _deck(layout)),
-        ("eave metal", _eave_metal(layout)),
+        ("eave metal", eave_metal(layout)),
         ("ice barrier", _ice_barrier(layout)),
         ("underlayment", _underlayment(layout)),
-        ("rake metal", _rake_metal(layout)),
+        ("valley metal", valley_metal(layout)),
+        ("rake metal", rake_metal(layout)),
+        ("pitch break metal", pitch_break_metal(layout)),
         ("starter", _starter(layout)),
         ("courses", _courses(layout)),
         ("closing course", _closing(layout)),
-        ("ridge metal", _ridge_metal(layout)),
+        ("apron metal", apron_metal(layout)),
+        ("ridge metal", ridge_metal(layout)),
         ("trim", _trim(layout)),
         ("clean up", _clean_up(ordered)),
     )
@@ -75,22 +86,11 @@ def steps(layout: Layout, ordered: Order) -> tuple[Step, ...]:
     )
 
 
-def _count(number: int, what: str, many: str = "") -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {many or what + 's'}"
-
-
-def _listed(values: Iterable[float]) -> list[object]:
-    parts: list[object] = []
-    for value in values:
-        parts += [", ", length(value)]
-    return parts[1:]
-
-
 def _deck(layout: Layout) -> Iterator[Sentence]:
     roof, laid, how = layout.roof, layout.deck, layout.choices.decking
     if laid.panels:
         yield say(
-            f"Lay {_count(laid.panels, 'panel')}, the long way across the rafters, ends on rafters"
+            f"Lay {count(laid.panels, 'panel')}, the long way across the rafters, ends on rafters"
             " and staggered, 1/8 in apart. Nail every ",
             length(how.edge_spacing),
             " along supported edges and every ",
@@ -110,34 +110,13 @@ def _deck(layout: Layout) -> Iterator[Sentence]:
     )
 
 
-def _run(run: EdgeRun) -> list[object]:
-    """Say what a run is cut to, how it laps and where its nails go."""
-    parts: list[object] = [f"{_count(run.pieces, 'piece')}: ", *_listed(run.lengths)]
-    if run.laps:
-        parts += [", lapped ", length(run.lap)]
-    along = [b - a for a, b in zip(run.nail_positions, run.nail_positions[1:], strict=False)]
-    if along:
-        parts += [", nailed at most ", length(max(along)), " apart"]
-    return [*parts, f" ({_count(run.nails, 'nail')})"]
-
-
-def _eave_metal(layout: Layout) -> Iterator[Sentence]:
-    run = _edge(layout, "eave")
-    tabs = (
-        [", a tab of ", length(run.tab), " bent round each corner and nailed once"]
-        if run.tab
-        else []
-    )
-    yield say("Nail the eave metal straight on the deck, ", *_run(run), *tabs, ".")
-
-
 def _ice_barrier(layout: Layout) -> Iterator[Sentence]:
     laid = layout.ice_barrier
     whole = laid.upper >= layout.roof.slope_length
     reach = ["over the whole slope"] if whole else ["up to ", length(laid.upper)]
     if laid.rows:
         yield say(
-            f"Lay the ice barrier from the eave in {_count(len(laid.rows), 'row')}, ",
+            f"Lay the ice barrier from the eave in {count(len(laid.rows), 'row')}, ",
             *reach,
             "; the code asks for ",
             length(laid.reach),
@@ -154,14 +133,14 @@ def _underlayment(layout: Layout) -> Iterator[Sentence]:
     yield say(
         f"Roll out the underlayment{twice} over the eave metal, its lowest edge ",
         *_from_metal(first.lower),
-        f", in {_count(len(laid.rows), 'row')} off {_count(laid.rolls, 'roll')}. Cut each row ",
+        f", in {count(len(laid.rows), 'row')} off {count(laid.rolls, 'roll')}. Cut each row ",
         length(how.trim_allowance),
         " long at both rakes and trim it to the deck.",
     )
     if others:
-        edges = _listed(row.lower for row in others)
+        edges = listed(row.lower for row in others)
         laps = sorted({row.head_lap for row in others if row.head_lap}, reverse=True)
-        lapped = ["; head laps ", *_listed(laps)] if laps else []
+        lapped = ["; head laps ", *listed(laps)] if laps else []
         yield say("Set the lower edges of the next rows at ", *edges, *lapped, ".")
     for row in laid.rows:
         if row.kind != "full":
@@ -170,7 +149,7 @@ def _underlayment(layout: Layout) -> Iterator[Sentence]:
             )
         if row.end_laps:
             yield say(
-                f"End laps of row {row.number} from the left rake: ", *_listed(row.end_laps), "."
+                f"End laps of row {row.number} from the left rake: ", *listed(row.end_laps), "."
             )
     if any(row.trim for row in laid.rows):
         yield say("Trim the underlayment flush with the top edge.")
@@ -182,30 +161,16 @@ def _from_metal(height: float) -> list[object]:
     return [length(height), " above the metal"]
 
 
-def _rake_metal(layout: Layout) -> Iterator[Sentence]:
-    run = _edge(layout, "left_rake")
-    yield say(
-        "Nail the rake metal over the underlayment and over the tabs of the eave metal, each rake ",
-        *_run(run),
-        ". Start at the eave, so that upper lengths lap over lower ones.",
-    )
-
-
-def _on(layout: Layout, plane: str) -> str:
-    """Begin a sentence with its plane, where there are several."""
-    return "" if len(layout.planes) == 1 else f"{plane.capitalize()}: "
-
-
 def _starter(layout: Layout) -> Iterator[Sentence]:
     coursing = layout.choices.coursing
     for strip in layout.starters:
-        cut: list[object] = [f"Take {_count(strip.pieces, 'starter strip')}. "]
+        cut: list[object] = [f"Take {count(strip.pieces, 'starter strip')}. "]
         if layout.choices.starter.made == "self_made":
-            strips = f"Cut {_count(strip.pieces, 'starter strip')} "
+            strips = f"Cut {count(strip.pieces, 'starter strip')} "
             half = " high from shingles, the half with the adhesive. "
             cut = [strips, length(strip.height), half]
         yield say(
-            _on(layout, strip.plane),
+            on(layout, strip.plane),
             *cut,
             "Trim ",
             length(strip.trim),
@@ -214,7 +179,7 @@ def _starter(layout: Layout) -> Iterator[Sentence]:
             length(coursing.starter_past_metal),
             f" past the {'eave metal' if strip.edge == 'eave' else 'metal there'}",
             *_ends_past(layout, strip.plane),
-            f", and nail ({_count(strip.nails, 'nail')}).",
+            f", and nail ({count(strip.nails, 'nail')}).",
         )
 
 
@@ -254,21 +219,21 @@ def _plane_courses(layout: Layout, plane: str) -> Iterator[Sentence]:
     usual = [course for course in layout.courses if course.nailable and course.plane == plane]
     if usual:
         yield say(
-            _on(layout, plane),
-            _capital(layout, f"lay courses 1 to {usual[-1].number}, from the left, "),
+            on(layout, plane),
+            starting(layout, f"lay courses 1 to {usual[-1].number}, from the left, "),
             f"{laid.nails_per_strip} nails in each whole strip and never fewer than 2 in a piece, ",
             length(shingle.nail_zone_low),
             " to ",
             length(shingle.nail_zone_high),
             " above the butt. Trim off the first shingle of each course in turn ",
-            *_listed(shingle.sequence),
+            *listed(shingle.sequence),
             ", and begin again.",
         )
     for course in usual:
         if course.top_trim > DUST:
             yield say(
-                _on(layout, plane),
-                _capital(layout, f"course {course.number}: butt at "),
+                on(layout, plane),
+                starting(layout, f"course {course.number}: butt at "),
                 length(course.butt),
                 "; trim ",
                 length(course.top_trim),
@@ -276,39 +241,20 @@ def _plane_courses(layout: Layout, plane: str) -> Iterator[Sentence]:
             )
 
 
-def _capital(layout: Layout, text: str) -> str:
-    """Begin a sentence that no plane's name begins."""
-    return text if len(layout.planes) > 1 else text[0].upper() + text[1:]
-
-
 def _closing(layout: Layout) -> Iterator[Sentence]:
     roof = "roof" if len(layout.planes) == 1 else "plane"
     for course in layout.courses:
         if not course.nailable:
             yield say(
-                _on(layout, course.plane),
-                _capital(layout, f"course {course.number} closes the {roof}: snap its butt at "),
+                on(layout, course.plane),
+                starting(layout, f"course {course.number} closes the {roof}: snap its butt at "),
                 length(course.butt),
                 ", trim ",
                 length(course.top_trim),
                 " off the tops, bed it in asphalt cement, nail it along the top at ",
                 length(course.nail_line),
-                f" ({_count(course.nails, 'nail')}), and dab every nail.",
+                f" ({count(course.nails, 'nail')}), and dab every nail.",
             )
-
-
-def _ridge_metal(layout: Layout) -> Iterator[Sentence]:
-    run, sealing = _edge(layout, "ridge"), layout.choices.sealing
-    beads = f"Run {_count(sealing.beads_per_leg, 'bead')} of "
-    sealed = [beads, length(sealing.bead_size), " under each leg of the ridge metal. "]
-    yield say(
-        *(sealed if sealing.beads_per_leg else []),
-        "Set the ridge metal over the top edge and over the rake metal, ",
-        length(layout.choices.metalwork.ridge_proud),
-        " proud at each end, ",
-        *_run(run),
-        ". Seal the laps, and dab every nail.",
-    )
 
 
 def _trim(layout: Layout) -> Iterator[Sentence]:
@@ -326,8 +272,8 @@ def _trim_right(layout: Layout, plane: str) -> Sentence:
     past = layout.choices.coursing.shingle_past_rake
     overhangs = [course.overhang for course in layout.courses if course.plane == plane]
     return say(
-        _on(layout, plane),
-        _capital(layout, "snap a line at the right rake "),
+        on(layout, plane),
+        starting(layout, "snap a line at the right rake "),
         length(past),
         " past the metal and trim all courses to it; they run over by ",
         length(min(overhangs)),
@@ -368,7 +314,3 @@ def _clean_up(ordered: Order) -> Iterator[Sentence]:
         Amount(line.left_over.value, "count"),
         " whole shingles from the bundles; keep some for repairs.",
     )
-
-
-def _edge(layout: Layout, edge: str) -> EdgeRun:
-    return next(run for run in layout.metal if run.edge == edge)

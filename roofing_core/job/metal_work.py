@@ -1,0 +1,229 @@
+"""The steps of work that lay metal: along eaves, valleys, rakes, pitch breaks, walls, top edges."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from roofing_core.job.edges import EdgeRun
+from roofing_core.job.layout import Layout
+from roofing_core.job.telling import count, listed, on, starting
+from roofing_core.measures.sentences import Sentence, length, say
+
+
+def _run(run: EdgeRun) -> list[object]:
+    """Say what a run is cut to, how it laps and where its nails go."""
+    parts: list[object] = [f"{count(run.pieces, 'piece')}: ", *listed(run.lengths)]
+    if run.laps:
+        parts += [", lapped ", length(run.lap)]
+    along = [b - a for a, b in zip(run.nail_positions, run.nail_positions[1:], strict=False)]
+    if along:
+        parts += [", nailed at most ", length(max(along)), " apart"]
+        parts += [" along both sides"] if run.nail_lines > 1 else []
+    return [*parts, f" ({count(run.nails, 'nail')})"]
+
+
+def _runs(layout: Layout, *edges: str) -> Iterator[EdgeRun]:
+    return (run for run in layout.metal if run.edge in edges)
+
+
+def eave_metal(layout: Layout) -> Iterator[Sentence]:
+    """Say how the metal of the eaves is laid.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        One sentence per eave.
+
+    Raises:
+        Nothing.
+
+    Source:
+        On the deck, under the underlayment: IRC R905.2.8.5, 2018.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> next(eave_metal(lay_out(shed))).written()[:47]
+    'Nail the eave metal straight on the deck, 2 pie'
+    """
+    for run in _runs(layout, "eave"):
+        corner = {"both": "each corner", "start": "the left corner", "end": "the right corner"}
+        bent = f" bent round {corner[run.tabs]} and nailed once"
+        tabs = [", a tab of ", length(run.tab), bent] if run.tab else []
+        laid = starting(layout, "nail the eave metal straight on the deck, ")
+        yield say(on(layout, run.plane), laid, *_run(run), *tabs, ".")
+
+
+def valley_metal(layout: Layout) -> Iterator[Sentence]:
+    """Say how the metal of open valleys is laid.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        One sentence per valley.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Common practice, no published source.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> list(valley_metal(lay_out(shed)))
+    []
+    """
+    way = layout.choices.valleying
+    for run in _runs(layout, "valley"):
+        yield say(
+            f"Between {run.plane} and {run.beyond}: lay the valley metal over the underlayment,"
+            " from ",
+            length(way.past_eave),
+            " below the foot of the valley to ",
+            length(way.over_ridge),
+            " over its top, ",
+            *_run(run),
+            ", the upper length over the lower one, and cut it off along the eaves.",
+        )
+
+
+def rake_metal(layout: Layout) -> Iterator[Sentence]:
+    """Say how the metal of the rakes is laid.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        One sentence for each plane that has rakes, or for each rake where they differ.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Over the underlayment: IRC R905.2.8.5, 2018.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> len(list(rake_metal(lay_out(shed))))
+    1
+    """
+    for plane in layout.planes:
+        runs = [run for run in _runs(layout, "left_rake", "right_rake") if run.plane == plane.name]
+        alike = len({run.lengths for run in runs}) == 1
+        for run in runs[:1] if alike else runs:
+            which = "each rake " if len(runs) > 1 and alike else f"{run.edge.replace('_', ' ')} "
+            yield say(
+                on(layout, plane.name),
+                starting(layout, "nail the rake metal over the underlayment and over the tabs of"),
+                " the eave metal, ",
+                which,
+                *_run(run),
+                ". Start at the eave, so that upper lengths lap over lower ones.",
+            )
+
+
+def pitch_break_metal(layout: Layout) -> Iterator[Sentence]:
+    """Say how the metal of pitch breaks is laid.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        One sentence per pitch break.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Common practice, no published source.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> list(pitch_break_metal(lay_out(shed)))
+    []
+    """
+    for run in _runs(layout, "pitch_break"):
+        yield say(
+            f"When {run.beyond} is shingled to its top: nail the metal of the pitch break over its"
+            f" last course, the wide leg up under the courses of {run.plane}, ",
+            *_run(run),
+            ".",
+        )
+
+
+def apron_metal(layout: Layout) -> Iterator[Sentence]:
+    """Say how the metal at the feet of walls is laid.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        One sentence per wall.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Common practice, no published source.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> list(apron_metal(lay_out(shed)))
+    []
+    """
+    for run in _runs(layout, "headwall"):
+        yield say(
+            on(layout, run.plane),
+            starting(layout, "set the apron metal over the last course and up the wall, ")
+            + "under what covers the wall, ",
+            *_run(run),
+            ". Bed it in sealant, seal the laps, and dab every nail.",
+        )
+
+
+def ridge_metal(layout: Layout) -> Iterator[Sentence]:
+    """Say how the metal over top edges is laid.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        One sentence for each top edge that no plane lies beyond.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Common practice, no published source.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> next(ridge_metal(lay_out(shed))).written()[:38]
+    'Run 2 beads of 1/4 in under each leg of'
+    """
+    sealing = layout.choices.sealing
+    beads = starting(layout, f"run {count(sealing.beads_per_leg, 'bead')} of ")
+    sealed = [beads, length(sealing.bead_size), " under each leg of the ridge metal. "]
+    for run in _runs(layout, "ridge"):
+        yield say(
+            on(layout, run.plane),
+            *(sealed if sealing.beads_per_leg else []),
+            "Set the ridge metal over the top edge and over the rake metal, ",
+            length(layout.choices.metalwork.ridge_proud),
+            " proud at each end, ",
+            *_run(run),
+            ". Seal the laps, and dab every nail.",
+        )
