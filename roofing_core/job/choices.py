@@ -7,7 +7,9 @@ own; those that no layer has stand here, each common practice, no published sour
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
+from typing import Literal
 
+from roofing_core.layers import caps as _caps
 from roofing_core.layers import fasteners as _fasteners
 from roofing_core.layers import metal as _metal
 from roofing_core.layers import sealant as _sealant
@@ -23,6 +25,7 @@ from roofing_core.layers.underlaying import ice_barrier as _ice
 from roofing_core.layers.underlaying import sheet_fasteners as _sheets
 from roofing_core.layers.underlaying import underlayment as _underlayment
 from roofing_core.materials import nominal
+from roofing_core.materials.edge_kinds import Cap
 from roofing_core.materials.kinds import (
     CapNail,
     Metal,
@@ -188,6 +191,22 @@ class Valleying(_outline.ValleyWay):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Capping:
+    """How hips and ridges are capped.
+
+    Attributes:
+        wind_from: The side that the prevailing wind comes from, as seen from the front; ridges are
+            capped from the end away from it.
+        nail_above: From the butt of the next cap up to the nails of each.
+        side_distance: From the edge of a cap to its nail.
+    """
+
+    wind_from: Literal["left", "right", "front", "back", "unknown"] = "unknown"
+    nail_above: Inches = _caps.NAIL_ABOVE
+    side_distance: Inches = _caps.SIDE_DISTANCE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Choices:
     """The materials, and how the work is done.
 
@@ -204,6 +223,7 @@ class Choices:
         ice_barrier: Ice barrier.
         starter: Starter.
         shingle: Shingles.
+        cap: Caps for hips and ridges.
         shingle_nail: Nails for shingles and starter.
         metal_nail: Nails for metal.
         cap_nail: Nails for underlayment.
@@ -216,7 +236,8 @@ class Choices:
         metalwork: How the metal is laid.
         nailing: How the shingles are nailed.
         sealing: How things are sealed.
-        valleying: How shingles are laid at valleys.
+        valleying: How shingles and metal are laid at valleys.
+        capping: How hips and ridges are capped.
     """
 
     panel: Panel = nominal.PLYWOOD
@@ -231,6 +252,7 @@ class Choices:
     ice_barrier: Roll = nominal.ICE_BARRIER
     starter: Starter = nominal.SELF_MADE_STARTER
     shingle: Shingle = nominal.METRIC_STRIP
+    cap: Cap = nominal.METRIC_CAP
     shingle_nail: Nail = nominal.ROOFING_NAIL
     metal_nail: Nail = nominal.ROOFING_NAIL
     cap_nail: CapNail = nominal.CAP_NAIL
@@ -244,6 +266,7 @@ class Choices:
     nailing: Nailing = Nailing()
     sealing: Sealing = Sealing()
     valleying: Valleying = Valleying()
+    capping: Capping = Capping()
 
 
 _CHOICES = tuple(field.name for field in fields(Choices))

@@ -8,12 +8,11 @@ from types import MappingProxyType
 from typing import Literal
 
 from roofing_core.job.wiring import Site, Wired
-from roofing_core.layers.coursing.outline import is_lower
 from roofing_core.layers.metal.runs import MetalRun, metal_run
 from roofing_core.layers.metal.valleys import valley_run
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.units import Inches, Pounds
-from roofing_core.roof.outlines import EdgeKind, RoofLine, RoofPlane
+from roofing_core.roof.outlines import EdgeKind, RoofLine, RoofPlane, is_lower
 
 RunName = Literal["eave", "valley", "left_rake", "right_rake", "pitch_break", "headwall", "ridge"]
 

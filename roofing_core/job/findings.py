@@ -5,99 +5,24 @@ A finding never changes the plan. Where a cure is a number, using it makes the f
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator
 from itertools import pairwise
 
 from roofing_core.job import rules
+from roofing_core.job.cover import of_the_cover
 from roofing_core.job.edges import EdgeRun
+from roofing_core.job.found import Finding, broken, finding, place_on
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
-from roofing_core.job.rules import Rule, Severity
 from roofing_core.job.telling import listed
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nailing import hand_sealed
 from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import (
-    Amount,
-    Exact,
-    Sentence,
     at_least,
-    on_a_sixteenth,
     say,
 )
-from roofing_core.roof.outlines import RoofPlane
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
-    """Something on the plan that breaks a rule, or that is worth knowing.
-
-    Attributes:
-        rule: The rule's stable code.
-        severity: How bad it is.
-        place: Where on the roof.
-        says: What was found.
-        value: What the plan has.
-        limit: What the rule asks, or what the caller chose in its stead.
-        source: Where the rule is published.
-        cure: What puts it right.
-    """
-
-    rule: str
-    severity: Severity
-    place: str
-    says: Sentence
-    value: Amount
-    limit: Amount
-    source: str
-    cure: Sentence
-
-
-def finding(
-    rule: Rule,
-    value: float,
-    place: str,
-    *,
-    limit: float | None = None,
-    cure: Sentence | None = None,
-) -> Finding:
-    """Make the finding of a breach of a rule.
-
-    Args:
-        rule: The rule that is broken.
-        value: What the plan has, in the rule's unit.
-        place: Where on the roof.
-        limit: The limit that the caller chose instead of the rule's own.
-        cure: A closer cure than the rule's own.
-
-    Returns:
-        The finding, with its value, limit, source and cure.
-
-    Raises:
-        Nothing.
-
-    Source:
-        The rule's own.
-
-    >>> finding(rules.METAL_LAP, 1.5, "eave metal").says.written()
-    'Each length of edge metal laps the next by at least 2 in. Here: 1 1/2 in.'
-    """
-    has = Amount(value, rule.unit)
-    asked = Amount(rule.limit if limit is None else limit, rule.unit)
-    here = has if has.written() != asked.written() else Exact(value, rule.unit)
-    limit_told = asked if on_a_sixteenth(asked) else Exact(asked.value, asked.unit)
-    return Finding(
-        rule=rule.id,
-        severity=rule.severity,
-        place=place,
-        says=say(*rule.asks_with(limit_told), " Here: ", here, "."),
-        value=has,
-        limit=asked,
-        source=rule.source.text(),
-        cure=cure if cure is not None else say(rule.cure),
-    )
 
 
 def findings(layout: Layout, ordered: Order) -> tuple[Finding, ...]:
@@ -131,45 +56,35 @@ def findings(layout: Layout, ordered: Order) -> tuple[Finding, ...]:
         *_of_the_starter(layout),
         *_of_the_joints(layout),
         *_of_the_nails(layout),
-        *_of_the_top(layout),
-        *_broken(rules.SPARE_SHINGLES, ordered.shingles.left_over.value, "order"),
+        *of_the_cover(layout),
+        *broken(rules.SPARE_SHINGLES, ordered.shingles.left_over.value, "order"),
     )
-
-
-def _broken(rule: Rule, value: float, place: str) -> Iterator[Finding]:
-    if not rule.kept_by(value):
-        yield finding(rule, value, place)
 
 
 def _of_the_pitch(layout: Layout) -> Iterator[Finding]:
     for plane in layout.planes:
-        yield from _broken(rules.SINGLE_UNDERLAYMENT_PITCH, plane.pitch, plane.name)
+        yield from broken(rules.SINGLE_UNDERLAYMENT_PITCH, plane.pitch, plane.name)
         if hand_sealed(plane.pitch):
             yield finding(rules.STEEP_PITCH, plane.pitch, plane.name)
-
-
-def _on(layout: Layout, plane: str, place: str) -> str:
-    """Name a place on a roof: with its plane, where there are several."""
-    return place if len(layout.planes) == 1 else f"{plane}, {place}"
 
 
 def _of_the_underlayment(layout: Layout) -> Iterator[Finding]:
     how = layout.choices.underlaying
     if layout.underlayment.layers == 1:
-        yield from _broken(rules.HEAD_LAP, how.head_lap, "underlayment")
+        yield from broken(rules.HEAD_LAP, how.head_lap, "underlayment")
     if layout.underlayment.end_laps:
-        yield from _broken(rules.END_LAP, how.end_lap, "underlayment")
-        yield from _broken(rules.END_LAP_STAGGER, how.end_lap_stagger, "underlayment")
+        yield from broken(rules.END_LAP, how.end_lap, "underlayment")
+        yield from broken(rules.END_LAP_STAGGER, how.end_lap_stagger, "underlayment")
 
 
 def _of_the_metal(layout: Layout) -> Iterator[Finding]:
     how = layout.choices.metalwork
     for run in layout.metal:
-        place = _on(layout, run.plane, f"{run.edge.replace('_', ' ')} metal")
+        place = place_on(layout, run.plane, f"{run.edge.replace('_', ' ')} metal")
         spacing = how.ridge_nail_spacing if run.edge == "ridge" else how.nail_spacing
         if run.laps:
-            yield from _broken(rules.METAL_LAP, run.lap, place)
-        yield from _broken(rules.METAL_NAIL_SPACING, spacing, place)
+            yield from broken(rules.METAL_LAP, run.lap, place)
+        yield from broken(rules.METAL_NAIL_SPACING, spacing, place)
         yield from _of_legs(layout, run, place)
 
 
@@ -177,12 +92,12 @@ def _of_legs(layout: Layout, run: EdgeRun, place: str) -> Iterator[Finding]:
     """Hold the legs of one run of metal against the rules for its edge."""
     if run.edge in {"eave", "left_rake", "right_rake"}:
         below = run.face_leg - layout.choices.panel.thickness
-        yield from _broken(rules.METAL_DECK_LEG, run.deck_leg, place)
-        yield from _broken(rules.METAL_BELOW_DECK, below, place)
+        yield from broken(rules.METAL_DECK_LEG, run.deck_leg, place)
+        yield from broken(rules.METAL_BELOW_DECK, below, place)
     elif run.edge == "valley":
-        yield from _broken(rules.VALLEY_WIDTH, run.deck_leg + run.face_leg, place)
+        yield from broken(rules.VALLEY_WIDTH, run.deck_leg + run.face_leg, place)
     elif run.edge == "headwall":
-        yield from _broken(rules.WALL_LEG, min(run.deck_leg, run.face_leg), place)
+        yield from broken(rules.WALL_LEG, min(run.deck_leg, run.face_leg), place)
 
 
 def _of_the_starter(layout: Layout) -> Iterator[Finding]:
@@ -203,7 +118,7 @@ def _of_the_joints(layout: Layout) -> Iterator[Finding]:
     ]
     narrow = next((c for c in pairs if c.clearance < least - DUST), None)
     if narrow is not None:
-        place = _on(layout, narrow.plane, f"courses {narrow.number} and {narrow.number + 1}")
+        place = place_on(layout, narrow.plane, f"courses {narrow.number} and {narrow.number + 1}")
         made = generated_sequence(shingle.length, minimum_clearance=least)
         cure = say("Trim the first shingles by ", *listed(made), ", repeating.")
         yield finding(rules.JOINT_CLEARANCE, narrow.clearance, place, limit=least, cure=cure)
@@ -218,7 +133,7 @@ def _of_the_joints(layout: Layout) -> Iterator[Finding]:
     )
     if close is not None:
         cure = say("Trim the first starter piece by another length.")
-        place = _on(layout, close.plane, "starter and course 1")
+        place = place_on(layout, close.plane, "starter and course 1")
         yield finding(rules.JOINT_CLEARANCE, close.clearance, place, limit=least, cure=cure)
     if laid.narrowest_end_piece < how.minimum_end_piece - DUST:
         yield _narrow_end(layout)
@@ -235,7 +150,9 @@ def _loose_piece(layout: Layout) -> Iterator[Finding]:
         for piece in course.laid:
             few = not rules.PIECE_NAILS.kept_by(len(piece.nails))
             if few and piece.right - piece.left > SCRAP:
-                place = _on(layout, course.plane, f"course {course.number}, piece {piece.number}")
+                place = place_on(
+                    layout, course.plane, f"course {course.number}, piece {piece.number}"
+                )
                 yield finding(rules.PIECE_NAILS, len(piece.nails), place)
                 return
 
@@ -256,7 +173,7 @@ def _narrow_end(layout: Layout) -> Finding:
     return finding(
         rules.END_PIECE,
         narrow,
-        _on(layout, first.plane, f"course {first.number}"),
+        place_on(layout, first.plane, f"course {first.number}"),
         limit=how.minimum_end_piece,
         cure=cure if shifted else say("No shift of this sequence does it: use another."),
     )
@@ -270,12 +187,12 @@ def _of_the_nails(layout: Layout) -> Iterator[Finding]:
     for name in ("shingle_nail", "metal_nail"):
         nail = getattr(layout.choices, name)
         place = name.replace("_", " ")
-        yield from _broken(rules.NAIL_SHANK, nail.shank, place)
-        yield from _broken(rules.NAIL_HEAD, nail.head, place)
+        yield from broken(rules.NAIL_SHANK, nail.shank, place)
+        yield from broken(rules.NAIL_HEAD, nail.head, place)
     if layout.underlayment.fasteners:
-        yield from _broken(rules.CAP_WIDTH, layout.choices.cap_nail.cap, "underlayment")
+        yield from broken(rules.CAP_WIDTH, layout.choices.cap_nail.cap, "underlayment")
     if layout.deck.panels:
-        yield from _broken(rules.TAPE_WIDTH, layout.choices.joint_tape.width, "deck")
+        yield from broken(rules.TAPE_WIDTH, layout.choices.joint_tape.width, "deck")
     for use in layout.nails:
         spare = use.nail_length - use.least_length
         if use.nails and not rules.NAIL_LENGTH.kept_by(spare):
@@ -283,35 +200,3 @@ def _of_the_nails(layout: Layout) -> Iterator[Finding]:
                 "Use nails of ", at_least(use.least_length), " or longer for the ", use.use, "."
             )
             yield finding(rules.NAIL_LENGTH, spare, use.use, cure=cure)
-
-
-def _of_the_top(layout: Layout) -> Iterator[Finding]:
-    for plane in layout.planes:
-        courses = [course for course in layout.courses if course.plane == plane.name]
-        yield from _of_a_top(layout, plane, courses)
-
-
-def _of_a_top(layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]) -> Iterator[Finding]:
-    """Hold the top of one plane against the rules."""
-    closing = [course for course in courses if not course.nailable]
-    yield from _broken(rules.CLOSING_COURSES, len(closing), _on(layout, plane.name, "top edge"))
-    top = courses[-1]
-    place = _on(layout, plane.name, f"course {top.number}")
-    yield from _broken(rules.TOP_EXPOSURE, top.exposure, place)
-    metal_covers = any(
-        kind == "ridge" and not beyond
-        for kind, beyond in zip(plane.edges, plane.beyond, strict=True)
-    )
-    if not (closing and metal_covers):
-        return
-    edge = max(v for _, v in plane.corners)
-    lowest = min(course.nail_line for course in closing)
-    leg, margin = layout.choices.ridge_metal.deck_leg, layout.choices.metalwork.nail_cover
-    cover = lowest - (edge - leg)
-    if cover < margin - DUST:
-        cure = say(
-            "Use ridge metal with a leg of ", at_least(edge - lowest + margin),
-            " or more on the roof.",
-        )  # fmt: skip
-        place = _on(layout, plane.name, "ridge metal")
-        yield finding(rules.RIDGE_METAL_COVER, cover, place, limit=margin, cure=cure)

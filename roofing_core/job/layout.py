@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import ceil, floor, isfinite
 
+from roofing_core.job.capping import CapRun, lay_caps
 from roofing_core.job.checking import check
 from roofing_core.job.choices import Choices, Job
 from roofing_core.job.edges import EdgeRun, lay_metal
@@ -54,6 +55,7 @@ class Layout:
         starters: One entry per eave and per pitch break.
         courses: One entry per course, plane by plane, eave first.
         shingles: What the courses come to.
+        caps: The caps of each hip and of each ridge that two planes share.
         nails: The nails, one entry per use.
         sealant: Sealant and cement.
     """
@@ -71,6 +73,7 @@ class Layout:
     starters: tuple[LaidStarter, ...]
     courses: tuple[LaidCourse, ...]
     shingles: ShinglesLaid
+    caps: tuple[CapRun, ...]
     nails: tuple[NailsFor, ...]
     sealant: Sealant
 
@@ -150,10 +153,10 @@ def lay_out(job: Job) -> Layout:
     site = _measured(job)
     choices = site.choices
     limit_pieces(_pieces(site))
-    decked, (ice, felt), metal, (starters, courses, shingles), _ = together(
+    decked, (ice, felt), (metal, caps), (starters, courses, shingles), _ = together(
         lambda: _DECK(site) if choices.decking.lay else no_deck(),
         lambda: _sheets(site),
-        lambda: lay_metal(site),
+        lambda: together(lambda: lay_metal(site), lambda: lay_caps(site)),
         lambda: lay_shingles(site),
         lambda: check(choices),
     )
@@ -166,6 +169,7 @@ def lay_out(job: Job) -> Layout:
         metal=metal,
         starters=starters,
         shingles=shingles,
+        caps=caps,
     )
     return Layout(
         squares=site.roof.squares,
@@ -181,8 +185,9 @@ def lay_out(job: Job) -> Layout:
         starters=starters,
         courses=courses,
         shingles=shingles,
+        caps=caps,
         nails=nails,
-        sealant=seal(site, metal=metal, courses=courses, shingles=shingles),
+        sealant=seal(site, metal=metal, courses=courses, shingles=shingles, caps=caps),
     )
 
 

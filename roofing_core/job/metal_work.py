@@ -1,12 +1,13 @@
-"""The steps of work that lay metal: along eaves, valleys, rakes, pitch breaks, walls, top edges."""
+"""The steps of work on edges: metal along eaves, valleys, rakes, breaks, walls and tops; caps."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from roofing_core.job.edges import EdgeRun
 from roofing_core.job.layout import Layout
-from roofing_core.job.telling import count, listed, on, starting
+from roofing_core.job.telling import all_of, count, listed, on_planes
 from roofing_core.measures.sentences import Sentence, length, say
 
 
@@ -48,12 +49,16 @@ def eave_metal(layout: Layout) -> Iterator[Sentence]:
     >>> next(eave_metal(lay_out(shed))).written()[:47]
     'Nail the eave metal straight on the deck, 2 pie'
     """
+    return on_planes(layout, _eave_metal(layout))
+
+
+def _eave_metal(layout: Layout) -> Iterator[tuple[str, Sentence]]:
     for run in _runs(layout, "eave"):
         corner = {"both": "each corner", "start": "the left corner", "end": "the right corner"}
         bent = f" bent round {corner[run.tabs]} and nailed once"
         tabs = [", a tab of ", length(run.tab), bent] if run.tab else []
-        laid = starting(layout, "nail the eave metal straight on the deck, ")
-        yield say(on(layout, run.plane), laid, *_run(run), *tabs, ".")
+        laid = "Nail the eave metal straight on the deck, "
+        yield run.plane, say(laid, *_run(run), *tabs, ".")
 
 
 def valley_metal(layout: Layout) -> Iterator[Sentence]:
@@ -114,18 +119,23 @@ def rake_metal(layout: Layout) -> Iterator[Sentence]:
     >>> len(list(rake_metal(lay_out(shed))))
     1
     """
+    return on_planes(layout, _rake_metal(layout))
+
+
+def _rake_metal(layout: Layout) -> Iterator[tuple[str, Sentence]]:
     for plane in layout.planes:
         runs = [run for run in _runs(layout, "left_rake", "right_rake") if run.plane == plane.name]
         alike = len({run.lengths for run in runs}) == 1
         for run in runs[:1] if alike else runs:
             which = "each rake " if len(runs) > 1 and alike else f"{run.edge.replace('_', ' ')} "
-            yield say(
-                on(layout, plane.name),
-                starting(layout, "nail the rake metal over the underlayment and over the tabs of"),
-                " the eave metal, ",
-                which,
-                *_run(run),
-                ". Start at the eave, so that upper lengths lap over lower ones.",
+            yield (
+                plane.name,
+                say(
+                    "Nail the rake metal over the underlayment and over the tabs of the eave metal, ",
+                    which,
+                    *_run(run),
+                    ". Start at the eave, so that upper lengths lap over lower ones.",
+                ),
             )
 
 
@@ -182,13 +192,19 @@ def apron_metal(layout: Layout) -> Iterator[Sentence]:
     >>> list(apron_metal(lay_out(shed)))
     []
     """
+    return on_planes(layout, _apron_metal(layout))
+
+
+def _apron_metal(layout: Layout) -> Iterator[tuple[str, Sentence]]:
     for run in _runs(layout, "headwall"):
-        yield say(
-            on(layout, run.plane),
-            starting(layout, "set the apron metal over the last course and up the wall, ")
-            + "under what covers the wall, ",
-            *_run(run),
-            ". Bed it in sealant, seal the laps, and dab every nail.",
+        yield (
+            run.plane,
+            say(
+                "Set the apron metal over the last course and up the wall, under what covers the"
+                " wall, ",
+                *_run(run),
+                ". Bed it in sealant, seal the laps, and dab every nail.",
+            ),
         )
 
 
@@ -214,16 +230,80 @@ def ridge_metal(layout: Layout) -> Iterator[Sentence]:
     >>> next(ridge_metal(lay_out(shed))).written()[:38]
     'Run 2 beads of 1/4 in under each leg of'
     """
+    return on_planes(layout, _ridge_metal(layout))
+
+
+def _ridge_metal(layout: Layout) -> Iterator[tuple[str, Sentence]]:
     sealing = layout.choices.sealing
-    beads = starting(layout, f"run {count(sealing.beads_per_leg, 'bead')} of ")
+    beads = f"Run {count(sealing.beads_per_leg, 'bead')} of "
     sealed = [beads, length(sealing.bead_size), " under each leg of the ridge metal. "]
     for run in _runs(layout, "ridge"):
-        yield say(
-            on(layout, run.plane),
-            *(sealed if sealing.beads_per_leg else []),
-            "Set the ridge metal over the top edge and over the rake metal, ",
-            length(layout.choices.metalwork.ridge_proud),
-            " proud at each end, ",
-            *_run(run),
-            ". Seal the laps, and dab every nail.",
+        yield (
+            run.plane,
+            say(
+                *(sealed if sealing.beads_per_leg else []),
+                "Set the ridge metal over the top edge and over the rake metal, ",
+                length(layout.choices.metalwork.ridge_proud),
+                " proud at each end, ",
+                *_run(run),
+                ". Seal the laps, and dab every nail.",
+            ),
         )
+
+
+def cap_lines(layout: Layout) -> Iterator[Sentence]:
+    """Say how the caps of hips and ridges are laid.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        How caps are made and nailed, then one sentence per hip and per ridge.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The caps' own.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> list(cap_lines(lay_out(shed)))
+    []
+    """
+    if not layout.caps:
+        return
+    cap, how = layout.choices.cap, layout.choices.capping
+    cut: list[object] = [f"Cut caps from shingles, {cap.from_shingle} from each. "]
+    yield say(
+        *(cut if cap.made == "self_made" else []),
+        "Bend each cap over the line, half on each side, ",
+        length(cap.exposure),
+        " showing, and nail it on both sides ",
+        length(how.nail_above),
+        " above the butt of the next one and ",
+        length(how.side_distance),
+        " in from its edge. Snap a line ",
+        length(cap.width / 2),
+        " off the hip or ridge for their edges.",
+    )
+    for run in layout.caps:
+        yield say(
+            f"{run.line.capitalize()} between {all_of(run.planes)}, ",
+            length(run.line_length),
+            f": {count(run.count, 'cap')}, {_START[run.starts_at]}; the last two show ",
+            length(run.last_length),
+            f" each ({count(run.nails, 'nail')}).",
+            *([" Dab the nails of the last."] if run.exposed_nails else []),
+        )
+
+
+_START: Mapping[str, str] = MappingProxyType(
+    {
+        "lower": "from its lower end up",
+        "either": "from either end, so that the laps open away from the wind that rains",
+        **{side: f"from the {side}" for side in ("left", "right", "front", "back")},
+    }
+)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from roofing_core.job.capping import CapRun
 from roofing_core.job.choices import Choices
 from roofing_core.job.edges import METALS, EdgeRun
 from roofing_core.job.shingles import ShinglesLaid
@@ -24,6 +25,7 @@ NailUse = Literal[
     "starter",
     "shingles",
     "ridge metal",
+    "caps",
 ]
 
 #: From memory: a nail of 8d, 2 1/2 in, goes into the rafter by 1 1/2 in or more.
@@ -62,6 +64,7 @@ def count_nails(
     metal: tuple[EdgeRun, ...],
     starters: tuple[LaidStarter, ...],
     shingles: ShinglesLaid,
+    caps: tuple[CapRun, ...] = (),
 ) -> tuple[NailsFor, ...]:
     """Count the nails for each use and give the length that each use needs.
 
@@ -76,6 +79,7 @@ def count_nails(
         metal: The runs of metal.
         starters: The starters.
         shingles: What the courses come to.
+        caps: The caps of hips and ridges.
 
     Returns:
         One entry per use, in the order of work.
@@ -118,6 +122,8 @@ def count_nails(
         ("starter", shingle_nail, sum(one.nails for one in starters), covered + shingle),
         ("shingles", shingle_nail, shingles.nails, covered + shingle),
         of_metal("ridge metal", sheets + shingle),
+        # Two shingles of the courses lie under a cap, and the cap below it.
+        ("caps", shingle_nail, sum(run.nails for run in caps), sheets + 2 * shingle),
     )
     return (
         _deck_nails(choices, deck_nails),

@@ -7,6 +7,7 @@ from typing import Literal
 
 from roofing_core.job.edges import METALS
 from roofing_core.job.layout import Layout
+from roofing_core.layers.caps import cap_stock
 from roofing_core.layers.weight import Load
 from roofing_core.materials.kinds import Nail
 from roofing_core.measures.counting import whole_packs
@@ -63,6 +64,7 @@ class Order:
         apron_metal: Lengths of metal for the feet of walls.
         starter: Ready-made starter; 0 where it is cut from shingles.
         shingles: Bundles of shingles, those for a self-made starter among them.
+        caps: Ready-made caps, or bundles of shingles that caps are cut from.
         roofing_nails: Nails for starter and shingles, and for metal where it takes the same ones.
         metal_nails: Nails for metal where it takes others.
         ridge_metal: Lengths of ridge metal.
@@ -83,6 +85,7 @@ class Order:
     apron_metal: OrderLine
     starter: OrderLine
     shingles: OrderLine
+    caps: OrderLine
     roofing_nails: OrderLine
     metal_nails: OrderLine
     ridge_metal: OrderLine
@@ -328,7 +331,27 @@ def _shingle_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
             pack_weight=shingle.bundle_weight,
             used_weight=_shingle_weight(layout),
         ),
+        "caps": _cap_line(make, layout),
     }
+
+
+def _cap_line(make: _Maker, layout: Layout) -> OrderLine:
+    """Make the line of caps: all hips and ridges share their shingles and packs."""
+    cap = layout.choices.cap
+    stock = cap_stock(
+        sum(run.count for run in layout.caps),
+        from_shingle=cap.from_shingle,
+        per_pack=cap.per_pack,
+    )
+    return make.line(
+        "caps",
+        cap.name,
+        pack="bundle" if cap.made == "self_made" else "pack",
+        needed=stock.shingles,
+        holds=cap.per_pack,
+        unit="count",
+        pack_weight=cap.pack_weight,
+    )
 
 
 def _shingle_weight(layout: Layout) -> float:
@@ -344,7 +367,7 @@ def _shingle_weight(layout: Layout) -> float:
 def _nail_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
     choices = layout.choices
     metal = sum(use.weight for use in layout.nails if use.use.endswith("metal"))
-    roofing = sum(use.weight for use in layout.nails if use.use in ("starter", "shingles"))
+    roofing = sum(use.weight for use in layout.nails if use.use in ("starter", "shingles", "caps"))
     if choices.metal_nail == choices.shingle_nail:
         roofing, metal = roofing + metal, 0.0
     return {

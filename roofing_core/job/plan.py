@@ -7,7 +7,8 @@ from math import sqrt
 
 from roofing_core.job.cautions import Caution, cautions
 from roofing_core.job.choices import Job
-from roofing_core.job.findings import Finding, findings
+from roofing_core.job.findings import findings
+from roofing_core.job.found import Finding
 from roofing_core.job.layout import Layout, lay_out
 from roofing_core.job.order import Order, loads, order
 from roofing_core.job.work import Step, steps

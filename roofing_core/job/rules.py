@@ -214,6 +214,33 @@ RIDGE_METAL_COVER = _rule(
     cure="Use ridge metal with a wider leg on the roof.",
 )
 
+CAP_COVER = _rule(
+    "caps.cover",
+    "Caps reach at least {} past the nails of the closing courses, on both sides.",
+    at_least=0.0,
+    severity="against_practice",
+    source=PRACTICE,
+    cure="Use wider caps.",
+)
+
+CAP_WIDTH_LAID = _rule(
+    "caps.width",
+    "Caps are at least {} wide, laid flat.",
+    at_least=300 * 10 / 254,
+    severity="worth_knowing",
+    source=Source(title="Ontario Building Code", edition="", place="9.26.9"),
+    cure="Use wider caps.",
+)
+
+BARE_NAIL = _rule(
+    "nails.bare",
+    "A nail that no course covers stands within {} of a hip or ridge, under its caps.",
+    at_most=6.0,
+    severity="against_practice",
+    source=PRACTICE,
+    cure="Cut the piece from a longer part of the strip, or dab its nails.",
+)
+
 NAIL_SHANK = _rule(
     "nails.shank",
     "The shank of a roofing nail is at least {} thick, which is 12 gauge.",
@@ -340,6 +367,9 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             VALLEY_WIDTH,
             WALL_LEG,
             RIDGE_METAL_COVER,
+            CAP_COVER,
+            CAP_WIDTH_LAID,
+            BARE_NAIL,
             NAIL_SHANK,
             NAIL_HEAD,
             NAIL_LENGTH,

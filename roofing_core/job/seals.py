@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from roofing_core.job.capping import CapRun
 from roofing_core.job.edges import EdgeRun
 from roofing_core.job.shingles import ShinglesLaid
 from roofing_core.job.wiring import Site, Wired
@@ -27,11 +28,12 @@ def seal(
     metal: tuple[EdgeRun, ...],
     courses: tuple[LaidCourse, ...],
     shingles: ShinglesLaid,
+    caps: tuple[CapRun, ...] = (),
 ) -> Sealant:
     """Give the sealant and cement that a roof takes.
 
     Beads run under each of the two legs of the ridge metal; a bead crosses every lap of metal; a
-    dab goes on every nail through the ridge metal and on every nail of a closing course; above
+    dab goes on every nail through the ridge metal, of a closing course, and of a last cap; above
     21:12 every shingle is sealed by hand as well. Closing courses are bedded.
 
     Args:
@@ -39,6 +41,7 @@ def seal(
         metal: The runs of metal.
         courses: The courses.
         shingles: What they come to.
+        caps: The caps of hips and ridges.
 
     Returns:
         The volumes, cartridges and cans.
@@ -63,7 +66,7 @@ def seal(
     closing = sum(course.nails for course in courses if not course.nailable)
     by_hand = hand_sealed(site.roof.pitch)
     kind = site.choices.shingle.kind
-    dabs = sum(run.nails for run in ridge) + closing
+    dabs = sum(run.nails for run in ridge) + closing + sum(run.exposed_nails for run in caps)
     if by_hand:
         dabs += hand_sealing_dabs(shingles.pieces, kind=kind)
     across = [(len(run.laps), run.deck_leg + run.face_leg) for run in metal if run.laps]

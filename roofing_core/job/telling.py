@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 
 from roofing_core.job.layout import Layout
-from roofing_core.measures.sentences import length
+from roofing_core.measures.sentences import Sentence, length, say
 
 
 def count(number: int, what: str, many: str = "") -> str:
@@ -55,15 +55,15 @@ def listed(values: Iterable[float]) -> list[object]:
     return parts[1:]
 
 
-def on(layout: Layout, plane: str) -> str:
-    """Begin a sentence with its plane, where there are several.
+def on_planes(layout: Layout, told: Iterable[tuple[str, Sentence]]) -> Iterator[Sentence]:
+    """Say each thing once for all the planes that it is said of.
 
     Args:
         layout: The roof.
-        plane: The name of the plane.
+        told: The name of a plane and what is said of it, again and again.
 
     Returns:
-        The name and a colon, or nothing on a single slope.
+        Each sentence once, begun with its planes where the roof has several.
 
     Raises:
         Nothing.
@@ -73,22 +73,33 @@ def on(layout: Layout, plane: str) -> str:
 
     >>> from roofing_core.job.choices import Job
     >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.measures.sentences import say
     >>> from roofing_core.roof.planes import SingleSlope
-    >>> on(lay_out(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))), "slope")
-    ''
+    >>> shed = lay_out(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> [one.written() for one in on_planes(shed, [("slope", say("Snap a line."))])]
+    ['Snap a line.']
     """
-    return "" if len(layout.planes) == 1 else f"{plane.capitalize()}: "
+    planes: dict[Sentence, list[str]] = {}
+    for plane, sentence in told:
+        planes.setdefault(sentence, []).append(plane)
+    for sentence, names in planes.items():
+        if len(layout.planes) == 1:
+            yield sentence
+        else:
+            first, *rest = sentence.parts
+            text = str(first)
+            begun = f"{all_of(names)}: {text[:1].lower()}{text[1:]}"
+            yield say(f"{begun[0].upper()}{begun[1:]}", *rest)
 
 
-def starting(layout: Layout, text: str) -> str:
-    """Begin a sentence that no plane's name begins with a capital.
+def all_of(names: Sequence[str]) -> str:
+    """Write names one after another, as in a sentence.
 
     Args:
-        layout: The roof.
-        text: What the sentence says.
+        names: One or more.
 
     Returns:
-        The text, with a capital on a single slope.
+        All with commas, and the last one with "and".
 
     Raises:
         Nothing.
@@ -96,11 +107,8 @@ def starting(layout: Layout, text: str) -> str:
     Source:
         None: a way of writing.
 
-    >>> from roofing_core.job.choices import Job
-    >>> from roofing_core.job.layout import lay_out
-    >>> from roofing_core.roof.planes import SingleSlope
-    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
-    >>> starting(lay_out(shed), "snap a line")
-    'Snap a line'
+    >>> all_of(["front", "back", "left end"])
+    'front, back and left end'
     """
-    return text if len(layout.planes) > 1 else text[0].upper() + text[1:]
+    *others, last = names
+    return f"{', '.join(others)} and {last}" if others else last

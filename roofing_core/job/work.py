@@ -9,6 +9,7 @@ from math import hypot
 from roofing_core.job.layout import Layout
 from roofing_core.job.metal_work import (
     apron_metal,
+    cap_lines,
     eave_metal,
     pitch_break_metal,
     rake_metal,
@@ -16,7 +17,7 @@ from roofing_core.job.metal_work import (
     valley_metal,
 )
 from roofing_core.job.order import Order
-from roofing_core.job.telling import count, listed, on, starting
+from roofing_core.job.telling import count, listed, on_planes
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Amount, Sentence, length, say
 
@@ -72,12 +73,13 @@ def steps(layout: Layout, ordered: Order) -> tuple[Step, ...]:
         ("valley metal", valley_metal(layout)),
         ("rake metal", rake_metal(layout)),
         ("pitch break metal", pitch_break_metal(layout)),
-        ("starter", _starter(layout)),
+        ("starter", on_planes(layout, _starter(layout))),
         ("courses", _courses(layout)),
-        ("closing course", _closing(layout)),
+        ("closing course", on_planes(layout, _closing(layout))),
         ("apron metal", apron_metal(layout)),
         ("ridge metal", ridge_metal(layout)),
         ("trim", _trim(layout)),
+        ("caps", cap_lines(layout)),
         ("clean up", _clean_up(ordered)),
     )
     told = [(stage, sentence) for stage, sentences in stages for sentence in sentences]
@@ -161,7 +163,7 @@ def _from_metal(height: float) -> list[object]:
     return [length(height), " above the metal"]
 
 
-def _starter(layout: Layout) -> Iterator[Sentence]:
+def _starter(layout: Layout) -> Iterator[tuple[str, Sentence]]:
     coursing = layout.choices.coursing
     for strip in layout.starters:
         cut: list[object] = [f"Take {count(strip.pieces, 'starter strip')}. "]
@@ -169,17 +171,19 @@ def _starter(layout: Layout) -> Iterator[Sentence]:
             strips = f"Cut {count(strip.pieces, 'starter strip')} "
             half = " high from shingles, the half with the adhesive. "
             cut = [strips, length(strip.height), half]
-        yield say(
-            on(layout, strip.plane),
-            *cut,
-            "Trim ",
-            length(strip.trim),
-            f" off the first, set the adhesive at the {strip.edge.replace('_', ' ')}, the lower"
-            " edge ",
-            length(coursing.starter_past_metal),
-            f" past the {'eave metal' if strip.edge == 'eave' else 'metal there'}",
-            *_ends_past(layout, strip.plane),
-            f", and nail ({count(strip.nails, 'nail')}).",
+        yield (
+            strip.plane,
+            say(
+                *cut,
+                "Trim ",
+                length(strip.trim),
+                f" off the first, set the adhesive at the {strip.edge.replace('_', ' ')}, the lower"
+                " edge ",
+                length(coursing.starter_past_metal),
+                f" past the {'eave metal' if strip.edge == 'eave' else 'metal there'}",
+                *_ends_past(layout, strip.plane),
+                f", and nail ({count(strip.nails, 'nail')}).",
+            ),
         )
 
 
@@ -210,57 +214,72 @@ def _courses(layout: Layout) -> Iterator[Sentence]:
             " then miss each other up the whole plane. Run shingles past hips and valleys and cut"
             " them on the line."
         )
-    for plane in layout.planes:
-        yield from _plane_courses(layout, plane.name)
+    yield from on_planes(
+        layout, (told for plane in layout.planes for told in _plane_courses(layout, plane.name))
+    )
 
 
-def _plane_courses(layout: Layout, plane: str) -> Iterator[Sentence]:
+def _plane_courses(layout: Layout, plane: str) -> Iterator[tuple[str, Sentence]]:
     laid, shingle = layout.shingles, layout.choices.shingle
     usual = [course for course in layout.courses if course.nailable and course.plane == plane]
     if usual:
-        yield say(
-            on(layout, plane),
-            starting(layout, f"lay courses 1 to {usual[-1].number}, from the left, "),
-            f"{laid.nails_per_strip} nails in each whole strip and never fewer than 2 in a piece, ",
-            length(shingle.nail_zone_low),
-            " to ",
-            length(shingle.nail_zone_high),
-            " above the butt. Trim off the first shingle of each course in turn ",
-            *listed(shingle.sequence),
-            ", and begin again.",
+        yield (
+            plane,
+            say(
+                f"Lay courses 1 to {usual[-1].number}, from the left, ",
+                f"{laid.nails_per_strip} nails in each whole strip and never fewer than 2 in a piece, ",
+                length(shingle.nail_zone_low),
+                " to ",
+                length(shingle.nail_zone_high),
+                " above the butt. Trim off the first shingle of each course in turn ",
+                *listed(shingle.sequence),
+                ", and begin again.",
+            ),
         )
     for course in usual:
         if course.top_trim > DUST:
-            yield say(
-                on(layout, plane),
-                starting(layout, f"course {course.number}: butt at "),
-                length(course.butt),
-                "; trim ",
-                length(course.top_trim),
-                " off the tops, flush with the deck.",
+            yield (
+                plane,
+                say(
+                    f"Course {course.number}: butt at ",
+                    length(course.butt),
+                    "; trim ",
+                    length(course.top_trim),
+                    " off the tops, flush with the deck.",
+                ),
             )
 
 
-def _closing(layout: Layout) -> Iterator[Sentence]:
+def _closing(layout: Layout) -> Iterator[tuple[str, Sentence]]:
     roof = "roof" if len(layout.planes) == 1 else "plane"
     for course in layout.courses:
         if not course.nailable:
-            yield say(
-                on(layout, course.plane),
-                starting(layout, f"course {course.number} closes the {roof}: snap its butt at "),
-                length(course.butt),
-                ", trim ",
-                length(course.top_trim),
-                " off the tops, bed it in asphalt cement, nail it along the top at ",
-                length(course.nail_line),
-                f" ({count(course.nails, 'nail')}), and dab every nail.",
+            trim: list[object] = ["trim ", length(course.top_trim), " off the tops"]
+            if course.top_trim <= DUST:
+                trim = ["trim it where a lower top edge cuts it off"]
+            yield (
+                course.plane,
+                say(
+                    f"Course {course.number} closes the {roof}: snap its butt at ",
+                    length(course.butt),
+                    ", ",
+                    *trim,
+                    ", bed it in asphalt cement, nail it along the top at ",
+                    length(course.nail_line),
+                    f" ({count(course.nails, 'nail')}), and dab every nail.",
+                ),
             )
 
 
 def _trim(layout: Layout) -> Iterator[Sentence]:
-    for plane in layout.planes:
-        if plane.edges[1] == "rake":
-            yield _trim_right(layout, plane.name)
+    yield from on_planes(
+        layout,
+        (
+            (plane.name, _trim_right(layout, plane.name))
+            for plane in layout.planes
+            if plane.edges[1] == "rake"
+        ),
+    )
     edges = {kind for plane in layout.planes for kind in plane.edges}
     if "hip" in edges:
         yield say("Cut the shingles of both planes along the middle of each hip.")
@@ -272,8 +291,7 @@ def _trim_right(layout: Layout, plane: str) -> Sentence:
     past = layout.choices.coursing.shingle_past_rake
     overhangs = [course.overhang for course in layout.courses if course.plane == plane]
     return say(
-        on(layout, plane),
-        starting(layout, "snap a line at the right rake "),
+        "Snap a line at the right rake ",
         length(past),
         " past the metal and trim all courses to it; they run over by ",
         length(min(overhangs)),

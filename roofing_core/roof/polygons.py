@@ -169,14 +169,31 @@ def _come_near(one: tuple[Point, Point], other: tuple[Point, Point], near: float
     ):
         return False
     ends = [(end, line) for line, ends in ((one, other), (other, one)) for end in ends]
-    if any(_distance(end, line) < near for end, line in ends):
+    if any(distance_from(end, line) < near for end, line in ends):
         return True
     of = [signed_area((*line, end)) for end, line in ends]
     return of[0] * of[1] < 0 and of[2] * of[3] < 0
 
 
-def _distance(point: Point, line: tuple[Point, Point]) -> float:
-    """Give the distance of a point from a straight line between two points."""
+def distance_from(point: Point, line: tuple[Point, Point]) -> Inches:
+    """Give the distance of a point from a straight line between two points.
+
+    Args:
+        point: The point.
+        line: Its two ends, apart from each other.
+
+    Returns:
+        The distance from the nearest point of the line.
+
+    Raises:
+        Nothing: Any points have a distance.
+
+    Source:
+        Geometry.
+
+    >>> distance_from((7, 4), ((0, 0), (4, 0)))  # beyond the end: 3 across, 4 up
+    5.0
+    """
     (ax, ay), _ = line
     dx, dy = _way(*line)
     long = hypot(line[1][0] - ax, line[1][1] - ay)

@@ -6,7 +6,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from textwrap import wrap
 from types import MappingProxyType
 
+from roofing_core.job.edges import EdgeRun
 from roofing_core.job.plan import Plan
+from roofing_core.job.telling import all_of
 from roofing_core.measures.sentences import write
 from roofing_core.measures.units import System
 from roofing_core.sheets.headings import ORDER_HEADINGS, order_rows, plan_heading
@@ -53,6 +55,7 @@ def plan_text(plan: Plan, system: System = "us") -> str:
         _order(plan, system),
         _courses(plan, system),
         _metal(plan, system),
+        _caps(plan, system),
         _underlayment(plan, system),
         _work(plan, system),
         _findings(plan, system),
@@ -195,7 +198,7 @@ def _cell(value: str | int | float | None, system: System) -> str:
 def _metal(plan: Plan, system: System) -> list[str]:
     rows = [
         (
-            run.edge.replace("_", " "),
+            _edge_named(plan, run),
             f"{run.stock} x {_length(run.stock_length, system)}",
             ", ".join(_length(piece, system) for piece in run.lengths),
             _length(run.lap, system) if run.laps else "-",
@@ -206,6 +209,31 @@ def _metal(plan: Plan, system: System) -> list[str]:
     ]
     headings = ("metal", "from", "cut", "lap", "nails", "left over")
     return [*_title("Metal"), *table(headings, rows)]
+
+
+def _edge_named(plan: Plan, run: EdgeRun) -> str:
+    """Name a run by its edge, and where there are several planes by those too."""
+    name = run.edge.replace("_", " ")
+    if len(plan.planes) == 1:
+        return name
+    beyond = f" and {run.beyond}" if run.beyond else ""
+    return f"{name} of {run.plane}{beyond}"
+
+
+def _caps(plan: Plan, system: System) -> list[str]:
+    rows = [
+        (
+            f"{run.line} between {all_of(run.planes)}",
+            _length(run.line_length, system),
+            str(run.count),
+            run.starts_at,
+            _length(run.last_length, system),
+            str(run.nails),
+        )
+        for run in plan.caps
+    ]
+    headings = ("caps on", "length", "caps", "start", "last two show", "nails")
+    return [*_title("Caps"), *table(headings, rows)] if rows else []
 
 
 def _underlayment(plan: Plan, system: System) -> list[str]:

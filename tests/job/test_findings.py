@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from roofing_core import Plan, Refused, plan
-from roofing_core.job.findings import Finding
+from roofing_core.job.found import Finding
 from roofing_core.job.rules import RULES
 from roofing_core.materials.nominal import READY_MADE_STARTER
 from roofing_core.measures.sentences import Amount, Exact

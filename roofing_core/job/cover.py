@@ -1,0 +1,121 @@
+"""Cover: whether what lies over the top of each plane covers the nails there."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from roofing_core.job import rules
+from roofing_core.job.found import Finding, broken, finding, place_on
+from roofing_core.job.layout import Layout
+from roofing_core.layers.coursing.laid import LaidCourse
+from roofing_core.measures.counting import DUST
+from roofing_core.measures.sentences import at_least, say
+from roofing_core.roof.outlines import RoofPlane
+from roofing_core.roof.polygons import Point, distance_from
+
+
+def of_the_cover(layout: Layout) -> Iterator[Finding]:
+    """Hold the tops of all planes, and the nails that no course covers, against the rules.
+
+    Args:
+        layout: The roof with all its layers.
+
+    Returns:
+        One entry per breach.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Each rule's own.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> list(of_the_cover(lay_out(shed)))
+    []
+    """
+    for plane in layout.planes:
+        courses = [course for course in layout.courses if course.plane == plane.name]
+        if courses:
+            yield from _of_a_top(layout, plane, courses)
+            yield from _of_bare_nails(layout, plane, courses)
+    if layout.caps:
+        yield from broken(rules.CAP_WIDTH_LAID, layout.choices.cap.width, "caps")
+
+
+def _of_a_top(layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]) -> Iterator[Finding]:
+    """Hold the top of one plane against the rules."""
+    here = place_on(layout, plane.name, "top edge")
+    nailed = [
+        (_top_over(plane, course), course.nail_line) for course in courses if not course.nailable
+    ]
+    at_each = Counter(top for top, _ in nailed)
+    yield from broken(rules.CLOSING_COURSES, max(at_each.values(), default=0), here)
+    top = courses[-1]
+    here = place_on(layout, plane.name, f"course {top.number}")
+    yield from broken(rules.TOP_EXPOSURE, top.exposure, here)
+    ridges = [
+        beyond for kind, beyond in zip(plane.edges, plane.beyond, strict=True) if kind == "ridge"
+    ]
+    if nailed and ridges:
+        below = max(edge - nail_line for edge, nail_line in nailed)
+        yield from _of_the_nails_below(layout, plane, below, capped=all(ridges))
+
+
+def _top_over(plane: RoofPlane, course: LaidCourse) -> float:
+    """Give the height of the edge that a closing course ends under."""
+    levels = [
+        v
+        for k, (_, v) in enumerate(plane.corners)
+        if abs(plane.corners[(k + 1) % len(plane.corners)][1] - v) <= DUST
+    ]
+    highest = max(v for _, v in plane.corners)
+    return min((v for v in levels if v > course.nail_line - DUST), default=highest)
+
+
+def _of_the_nails_below(
+    layout: Layout, plane: RoofPlane, below: float, *, capped: bool
+) -> Iterator[Finding]:
+    """Hold the lowest nail of a closing course against what covers it."""
+    margin = layout.choices.metalwork.nail_cover
+    if capped:
+        cover = layout.choices.cap.width / 2 - below
+        cure = say("Use caps ", at_least(2 * (below + margin)), " wide or more.")
+        rule, here = rules.CAP_COVER, "caps"
+    else:
+        cover = layout.choices.ridge_metal.deck_leg - below
+        cure = say(
+            "Use ridge metal with a leg of ", at_least(below + margin), " or more on the roof."
+        )
+        rule, here = rules.RIDGE_METAL_COVER, "ridge metal"
+    if cover < margin - DUST:
+        place = place_on(layout, plane.name, here)
+        yield finding(rule, cover, place, limit=margin, cure=cure)
+
+
+def _of_bare_nails(
+    layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]
+) -> Iterator[Finding]:
+    """Find the first nail that stands on what shows of its piece, and not under caps."""
+    half, lines = layout.choices.cap.width / 2, _capped(plane)
+    for course in courses:
+        for piece in course.laid:
+            if not lines or not course.nailable or piece.nail_height >= course.exposure - DUST:
+                continue
+            height = course.butt + piece.nail_height
+            off = (min(distance_from((u, height), line) for line in lines) for u in piece.nails)
+            far = max(off, default=0.0)
+            if far > half + DUST:
+                place = f"course {course.number}, piece {piece.number}"
+                place = place_on(layout, plane.name, place)
+                yield finding(rules.BARE_NAIL, far, place, limit=half)
+                return
+
+
+def _capped(plane: RoofPlane) -> list[tuple[Point, Point]]:
+    """Give the hips and ridges of a plane."""
+    ends = zip(plane.corners, (*plane.corners[1:], plane.corners[0]), strict=True)
+    return [line for line, kind in zip(ends, plane.edges, strict=True) if kind in {"hip", "ridge"}]
