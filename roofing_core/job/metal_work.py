@@ -131,7 +131,8 @@ def _rake_metal(layout: Layout) -> Iterator[tuple[str, Sentence]]:
             yield (
                 plane.name,
                 say(
-                    "Nail the rake metal over the underlayment and over the tabs of the eave metal, ",
+                    "Nail the rake metal over the underlayment and over the tabs of the eave"
+                    " metal, ",
                     which,
                     *_run(run),
                     ". Start at the eave, so that upper lengths lap over lower ones.",

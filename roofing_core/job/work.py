@@ -227,7 +227,8 @@ def _plane_courses(layout: Layout, plane: str) -> Iterator[tuple[str, Sentence]]
             plane,
             say(
                 f"Lay courses 1 to {usual[-1].number}, from the left, ",
-                f"{laid.nails_per_strip} nails in each whole strip and never fewer than 2 in a piece, ",
+                f"{laid.nails_per_strip} nails in each whole strip and never fewer than 2 in a"
+                " piece, ",
                 length(shingle.nail_zone_low),
                 " to ",
                 length(shingle.nail_zone_high),

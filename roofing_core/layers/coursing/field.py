@@ -296,7 +296,7 @@ class _Laying:
         ]
 
     def laid(self, row: _Row, above: tuple[float, ...], above_two: tuple[float, ...]) -> LaidCourse:
-        line, last = row.line, row.pieces[-1]
+        line, last, low_top = row.line, row.pieces[-1], self._low_top(row.line)
         long = row.stretches[-1].right - row.stretches[0].left
         return LaidCourse(
             number=line.number,
@@ -304,8 +304,8 @@ class _Laying:
             snap_line=line.snap_line,
             exposure=line.exposure,
             top_trim=line.top_trim,
-            nailable=line.nailable and not self._closes_in_part(line),
-            nail_line=line.nail_line,
+            nailable=line.nailable and low_top is None,
+            nail_line=line.nail_line if low_top is None else self._under(low_top, line),
             trim=row.trim,
             pieces=len(row.pieces),
             joints=row.joints,
@@ -327,7 +327,7 @@ class _Laying:
         if not line.nailable:
             bedded = region.between(max(line.butt, 0.0), region.highest)
             return sum(one.area() for one in bedded)
-        if not self._closes_in_part(line):
+        if self._low_top(line) is None:
             return 0.0
         height = line.nail_line - line.butt
         return sum(
@@ -336,14 +336,17 @@ class _Laying:
             if piece.corners and piece.nail_height < height - DUST
         )
 
-    def _closes_in_part(self, line: Course) -> bool:
-        """Tell whether a lower top edge of the plane leaves no room for the nail zone below it."""
-        return any(
-            line.butt < top - DUST
-            and line.butt + self.nail_low > top - self.field.edge_distance + DUST
-            for top in self.tops
-            if top < self.field.region.highest - DUST
-        )
+    def _low_top(self, line: Course) -> float | None:
+        """Give a lower top edge of the plane that leaves no room for the nail zone below it."""
+        if not line.nailable:
+            return None
+        room = self.nail_low + self.field.edge_distance
+        low = (top for top in self.tops if top < self.field.region.highest - DUST)
+        return next((top for top in low if DUST < top - line.butt < room - DUST), None)
+
+    def _under(self, top: float, line: Course) -> float:
+        """Give where the part of a course that a lower top edge cuts off is nailed."""
+        return min(line.nail_line, max(top - self.field.edge_distance, (line.butt + top) / 2))
 
 
 def _is_within(u: float, stretches: Sequence[Stretch]) -> bool:

@@ -21,7 +21,7 @@ class LaidCourse:
         top_trim: How much is trimmed off the top of the shingles.
         nailable: Whether it is nailed in its nail zone; if not it closes the roof, or a part of
             it: bedded, top-nailed and dabbed under the ridge metal or the caps.
-        nail_line: Height at which it is nailed.
+        nail_line: Height at which it is nailed; where it closes only a part of the plane, there.
         trim: Length trimmed from the left of its first shingle.
         pieces: How many pieces it takes.
         joints: Where its pieces meet on the deck, from the left corner.
