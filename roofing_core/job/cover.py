@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 
 from roofing_core.job import rules
 from roofing_core.job.found import Finding, broken, finding, place_on
 from roofing_core.job.layout import Layout
+from roofing_core.job.rules import Rule
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.measures.counting import DUST
-from roofing_core.measures.sentences import at_least, say
-from roofing_core.roof.outlines import RoofPlane
+from roofing_core.measures.sentences import Sentence, at_least, say
+from roofing_core.roof.outlines import RoofPlane, is_lower
 from roofing_core.roof.polygons import Point, distance_from
 
 
@@ -43,7 +45,9 @@ def of_the_cover(layout: Layout) -> Iterator[Finding]:
             yield from _of_a_top(layout, plane, courses)
             yield from _of_bare_nails(layout, plane, courses)
     if layout.caps:
-        yield from broken(rules.CAP_WIDTH_LAID, layout.choices.cap.width, "caps")
+        cap = layout.choices.cap
+        yield from broken(rules.CAP_WIDTH_LAID, cap.width, "caps")
+        yield from broken(rules.CAP_HEADLAP, cap.length - 2 * cap.exposure, "caps")
 
 
 def _of_a_top(layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]) -> Iterator[Finding]:
@@ -57,12 +61,42 @@ def _of_a_top(layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]) -
     top = courses[-1]
     here = place_on(layout, plane.name, f"course {top.number}")
     yield from broken(rules.TOP_EXPOSURE, top.exposure, here)
-    ridges = [
-        beyond for kind, beyond in zip(plane.edges, plane.beyond, strict=True) if kind == "ridge"
-    ]
-    if nailed and ridges:
+    if nailed:
         below = max(edge - nail_line for edge, nail_line in nailed)
-        yield from _of_the_nails_below(layout, plane, below, capped=all(ridges))
+        yield from _of_the_nails_below(layout, plane, below)
+
+
+@dataclass(frozen=True, slots=True)
+class _Over:
+    """What covers the top of a plane, and how far down it reaches."""
+
+    name: str
+    rule: Rule
+    leg: float
+    wider: Callable[[float], Sentence]
+
+
+def _covers(layout: Layout, plane: RoofPlane) -> Iterator[_Over]:
+    """Give what covers the tops of a plane, by the kinds of edge that it ends in there."""
+    choices = layout.choices
+
+    def metal(name: str, rule: Rule, leg: float) -> _Over:
+        return _Over(name, rule, leg, lambda needed: say(
+            f"Use {name} with a leg of ", at_least(needed), " or more on the roof."
+        ))  # fmt: skip
+
+    for k, kind in enumerate(plane.edges):
+        if kind == "ridge" and plane.beyond[k]:
+            yield _Over("caps", rules.CAP_COVER, choices.cap.width / 2, lambda needed: say(
+                "Use caps ", at_least(2 * needed), " wide or more."
+            ))  # fmt: skip
+        elif kind == "ridge":
+            yield metal("ridge metal", rules.RIDGE_METAL_COVER, choices.ridge_metal.deck_leg)
+        elif kind == "headwall":
+            yield metal("apron metal", rules.FOOT_METAL_COVER, choices.apron_metal.deck_leg)
+        elif kind == "pitch_break" and not is_lower(plane, k):
+            leg = choices.pitch_break_metal.face_leg
+            yield metal("pitch break metal", rules.FOOT_METAL_COVER, leg)
 
 
 def _top_over(plane: RoofPlane, course: LaidCourse) -> float:
@@ -76,24 +110,18 @@ def _top_over(plane: RoofPlane, course: LaidCourse) -> float:
     return min((v for v in levels if v > course.nail_line - DUST), default=highest)
 
 
-def _of_the_nails_below(
-    layout: Layout, plane: RoofPlane, below: float, *, capped: bool
-) -> Iterator[Finding]:
+def _of_the_nails_below(layout: Layout, plane: RoofPlane, below: float) -> Iterator[Finding]:
     """Hold the lowest nail of a closing course against what covers it."""
     margin = layout.choices.metalwork.nail_cover
-    if capped:
-        cover = layout.choices.cap.width / 2 - below
-        cure = say("Use caps ", at_least(2 * (below + margin)), " wide or more.")
-        rule, here = rules.CAP_COVER, "caps"
-    else:
-        cover = layout.choices.ridge_metal.deck_leg - below
-        cure = say(
-            "Use ridge metal with a leg of ", at_least(below + margin), " or more on the roof."
-        )
-        rule, here = rules.RIDGE_METAL_COVER, "ridge metal"
-    if cover < margin - DUST:
-        place = place_on(layout, plane.name, here)
-        yield finding(rule, cover, place, limit=margin, cure=cure)
+    for over in {over.name: over for over in _covers(layout, plane)}.values():
+        if over.leg - below < margin - DUST:
+            yield finding(
+                over.rule,
+                over.leg - below,
+                place_on(layout, plane.name, over.name),
+                limit=margin,
+                cure=over.wider(below + margin),
+            )
 
 
 def _of_bare_nails(

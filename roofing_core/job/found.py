@@ -61,6 +61,7 @@ def finding(
     Source:
         The rule's own.
 
+    >>> from roofing_core.job import rules
     >>> finding(rules.METAL_LAP, 1.5, "eave metal").says.written()
     'Each length of edge metal laps the next by at least 2 in. Here: 1 1/2 in.'
     """
@@ -97,6 +98,7 @@ def broken(rule: Rule, value: float, place: str) -> Iterator[Finding]:
     Source:
         The rule's own.
 
+    >>> from roofing_core.job import rules
     >>> list(broken(rules.METAL_LAP, 2.0, "eave metal"))
     []
     """

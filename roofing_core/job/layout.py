@@ -31,10 +31,10 @@ from roofing_core.layers.underlaying.sheet_fasteners import (
 )
 from roofing_core.layers.underlaying.underlayment import Underlayment, underlayment
 from roofing_core.measures.counting import DUST
-from roofing_core.measures.faults import Refused, fault, refuse_if_any, together
+from roofing_core.measures.faults import Refused, together
 from roofing_core.measures.units import Squares
 from roofing_core.roof.outlines import RoofLine, RoofPlane
-from roofing_core.roof.planes import Roof, SingleSlope
+from roofing_core.roof.planes import Roof
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -235,8 +235,6 @@ def _measured(job: Job) -> Site:
     """Measure the roof; where that fails, tell what is wrong with the choices too."""
     choices = job.choices()
     try:
-        if not isinstance(job.roof, SingleSlope):
-            refuse_if_any([fault("form", job.roof.form, "single_slope: no other is planned yet")])
         return site_of(job.roof, choices)
     except Refused as refusal:
         told = refusal.below("roof")

@@ -229,7 +229,7 @@ def ridge_metal(layout: Layout) -> Iterator[Sentence]:
     >>> from roofing_core.roof.planes import SingleSlope
     >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
     >>> next(ridge_metal(lay_out(shed))).written()[:38]
-    'Run 2 beads of 1/4 in under each leg of'
+    'Run 2 beads of 1/4 in under each leg o'
     """
     return on_planes(layout, _ridge_metal(layout))
 

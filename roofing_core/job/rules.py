@@ -214,6 +214,25 @@ RIDGE_METAL_COVER = _rule(
     cure="Use ridge metal with a wider leg on the roof.",
 )
 
+FOOT_METAL_COVER = _rule(
+    "metal.foot_cover",
+    "The metal at the foot of a wall or of a flatter slope reaches at least {} past the nails of"
+    " the closing courses below it.",
+    at_least=0.0,
+    severity="against_practice",
+    source=PRACTICE,
+    cure="Use metal with a wider leg on the roof.",
+)
+
+CAP_HEADLAP = _rule(
+    "caps.headlap",
+    "Each cap reaches at least {} under the cap two above it.",
+    at_least=2.0,
+    severity="against_practice",
+    source=PRACTICE,
+    cure="Let less of each cap show.",
+)
+
 CAP_COVER = _rule(
     "caps.cover",
     "Caps reach at least {} past the nails of the closing courses, on both sides.",
@@ -367,6 +386,8 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             VALLEY_WIDTH,
             WALL_LEG,
             RIDGE_METAL_COVER,
+            FOOT_METAL_COVER,
+            CAP_HEADLAP,
             CAP_COVER,
             CAP_WIDTH_LAID,
             BARE_NAIL,

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from roofing_core.job.layout import Layout
 from roofing_core.measures.sentences import Sentence, length, say
+from roofing_core.measures.units import Inches
 
 
 def count(number: int, what: str, many: str = "") -> str:
@@ -31,7 +32,7 @@ def count(number: int, what: str, many: str = "") -> str:
     return f"{number} {what}" if number == 1 else f"{number} {many or what + 's'}"
 
 
-def listed(values: Iterable[float]) -> list[object]:
+def listed(values: Iterable[Inches]) -> list[object]:
     """Give the parts of a sentence that list lengths.
 
     Args:

@@ -56,8 +56,9 @@ WITHOUT_UNIT = {
     "roofing_core.roof.tangent_plane.inches.metres": "its name is its unit",
     "roofing_core.job.rules.Rule.limit": "its unit stands beside it",
     "roofing_core.job.rules.Rule.kept_by.value": "in the unit of the rule",
-    "roofing_core.job.findings.finding.value": "in the unit of the rule",
-    "roofing_core.job.findings.finding.limit": "in the unit of the rule",
+    "roofing_core.job.found.finding.value": "in the unit of the rule",
+    "roofing_core.job.found.finding.limit": "in the unit of the rule",
+    "roofing_core.job.found.broken.value": "in the unit of the rule",
 }
 
 #: Names that are imported for a type checker alone: reading a type does not load what is heavy.

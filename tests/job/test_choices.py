@@ -7,15 +7,41 @@ from typing import Any, get_args, get_type_hints
 
 import pytest
 
-from roofing_core import Choices, Job, Refused, SingleSlope, plan
+from roofing_core import (
+    Choices,
+    Footprint,
+    Gable,
+    Gambrel,
+    GivenPlane,
+    GivenPlanes,
+    Job,
+    Refused,
+    SingleSlope,
+    plan,
+)
 from tests.job.changing import changed
 
 PLACES = [
     f"{part.name}.{field.name}"
     for part in fields(Choices)
     for field in fields(getattr(Choices(), part.name))
-    if field.name != "name" and part.name != "valleying"
+    if field.name != "name"
 ]
+
+ANGLE = Footprint(
+    corners=((0, 0), (480, 0), (480, 240), (240, 240), (240, 480), (0, 480)), pitch=0.5
+)
+BARN = Gambrel(length=240, width=240, pitch=1.5, upper_pitch=0.5, break_run=50)
+PORCH = GivenPlanes(
+    planes=(
+        GivenPlane(
+            name="porch",
+            pitch=0.5,
+            corners=((0, 0), (240, 0), (240, 90), (0, 90)),
+            edges=("eave", "rake", "headwall", "rake"),
+        ),
+    )
+)
 
 #: Roofs on which one thing or another comes into play that others do not have.
 OTHERWISE: dict[str, dict[str, Any]] = {
@@ -38,6 +64,18 @@ OTHERWISE: dict[str, dict[str, Any]] = {
     "with a narrow ridge metal": {"ridge_metal__deck_leg": 1.75},
     "with joints just clear": {"shingle__sequence": (0.0, 4.0)},
     "with narrow end pieces": {"roof__eave_length": 160.0},
+    "with hips and a valley": {"roof": ANGLE},
+    "with a closed valley": {"roof": ANGLE, "valleying__method": "closed_cut"},
+    "with a closed valley and short strips": {
+        "roof": ANGLE, "valleying__method": "closed_cut", "shingle__length": 26.0,
+    },
+    "with pitch breaks": {"roof": BARN},
+    "below a wall": {"roof": PORCH},
+    "below a wall, with narrow metal": {"roof": PORCH, "apron_metal__deck_leg": 4.0},
+    "with narrow caps": {"roof": ANGLE, "cap__width": 12.0},
+    "with a ridge that the wind meets": {
+        "roof": Gable(length=400, width=200, pitch=0.5), "capping__wind_from": "left",
+    },
     "with a thin nail": {"shingle_nail__shank": 0.106, "metal_nail__shank": 0.106},
 }  # fmt: skip
 

@@ -11,7 +11,16 @@ from typing import Any
 
 import pytest
 
-from roofing_core import Plan, Refused, plan
+from roofing_core import (
+    Footprint,
+    Gable,
+    GivenPlane,
+    GivenPlanes,
+    Plan,
+    Pyramid,
+    Refused,
+    plan,
+)
 from roofing_core.job.found import Finding
 from roofing_core.job.rules import RULES
 from roofing_core.materials.nominal import READY_MADE_STARTER
@@ -43,7 +52,51 @@ class Case:
     roof: dict[str, Any] = field(default_factory=dict)
 
 
+#: A gable roof of two clean slopes, of which 31 in a bundle leave some shingles over.
+GABLE: dict[str, Any] = {
+    "roof": Gable(length=168, width=2 * 112 * 12 / 13, pitch=5 / 12), "shingle__per_bundle": 31,
+}  # fmt: skip
+#: Two wings of 200 in that meet in a valley.
+ANGLE: dict[str, Any] = {
+    "roof": Footprint(
+        corners=((0, 0), (400, 0), (400, 200), (200, 200), (200, 400), (0, 400)), pitch=5 / 12
+    )
+}
+#: The clean slope below a wall.
+PORCH: dict[str, Any] = {
+    "roof": GivenPlanes(
+        planes=(
+            GivenPlane(
+                name="porch",
+                pitch=5 / 12,
+                corners=((0, 0), (168, 0), (168, 112), (0, 112)),
+                edges=("eave", "rake", "headwall", "rake"),
+            ),
+        )
+    )
+}
+#: Slope factor 5/4: hips come in by 4/5 of the height.
+TENT: dict[str, Any] = {
+    "roof": Pyramid(length=240, width=240, pitch=9 / 12), "capping__side_distance": 0.5,
+}  # fmt: skip
+# Course 2, from 5 1/8 up, ends in a triangle from its last joint, 229.85, to the hip, which is
+# nailed half-way up, at 8.90625, a quarter of its width in. The hip stands at 240 less 4/5 of that.
+BARE = (240 - 0.8 * 8.90625 - 230.60625) * 5 / 41**0.5
+
 CASES = [
+    Case("caps.width", {"cap__width": 12.0}, {"cap__width": 11.75}, 11.75, "caps",
+         300 * 10 / 254, ANGLE),
+    Case("caps.headlap", {"cap__length": 13.25}, {"cap__length": 13.125}, 1.875, "caps", 2, ANGLE),
+    # The last nails stand 3/4 in below the ridge.
+    Case("caps.cover", {"cap__width": 3.5}, {"cap__width": 3.25}, 0.875, "front, caps", 1, GABLE),
+    Case("nails.bare", {"cap__width": 4.0}, {"cap__width": 3.5}, BARE,
+         "front, course 2, piece 7", 1.75, TENT),
+    Case("metal.valley_width", {"valley_metal__face_leg": 12.0},
+         {"valley_metal__face_leg": 11.875}, 23.875, "side 3, valley metal", 24, ANGLE),
+    Case("metal.wall_leg", {"apron_metal__face_leg": 4.0}, {"apron_metal__face_leg": 3.9375},
+         3.9375, "headwall metal", 4, PORCH),
+    Case("metal.foot_cover", {"apron_metal__deck_leg": 1.75}, {"apron_metal__deck_leg": 1.625},
+         0.875, "apron metal", 1, PORCH),
     Case("underlayment.single_layer_pitch", {"roof__pitch": 4 / 12}, {"roof__pitch": 3.9 / 12},
          3.9 / 12, "slope", 4 / 12),
     Case("shingles.steep_pitch", {"roof__pitch": 21 / 12}, {"roof__pitch": 22 / 12},
@@ -125,6 +178,8 @@ CURED_BY: dict[str, Any] = {
     "joints.clearance": lambda numbers: {"shingle__sequence": numbers},
     "pieces.end_piece": lambda numbers: {"shingle__sequence": numbers},
     "metal.ridge_cover": lambda numbers: {"ridge_metal__deck_leg": numbers[0]},
+    "metal.foot_cover": lambda numbers: {"apron_metal__deck_leg": numbers[0]},
+    "caps.cover": lambda numbers: {"cap__width": numbers[0]},
     "nails.length": lambda numbers: {
         "shingle_nail__length": numbers[0], "deck_nail__length": numbers[0],
     },
@@ -192,6 +247,9 @@ def test_a_breach_brings_no_other_finding_with_it(case, clean):
     allowed = {
         "order.spare_shingles": {"order.spare_shingles"},
         "joints.clearance": {"joints.clearance"},
+        "caps.cover": {"caps.width"},
+        "nails.bare": {"caps.width"},
+        "metal.foot_cover": {"metal.wall_leg"},
     }
     assert beside <= allowed.get(case.rule, set())
 

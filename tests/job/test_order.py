@@ -27,7 +27,7 @@ def test_the_packs_of_the_example(shed):
         "sealant": (3, "cartridge"),
         "asphalt cement": (1, "can"),
     }
-    assert len(order.all_lines()) == 15
+    assert len(order.all_lines()) == 19
 
 
 def test_what_the_example_uses_and_leaves(shed):
@@ -53,7 +53,8 @@ def test_the_nails_of_the_example_by_weight(shed):
     planned = plan(shed)
     counts = {use.use: use.nails for use in planned.nails}
     assert counts == {
-        "deck": 0, "eave metal": 18, "underlayment": 161, "rake metal": 22, "starter": 17,
+        "deck": 0, "eave metal": 18, "valley metal": 0, "underlayment": 161, "rake metal": 22,
+        "pitch break metal": 0, "apron metal": 0, "caps": 0, "starter": 17,
         "shingles": 345,
         "ridge metal": 16,
     }  # fmt: skip
