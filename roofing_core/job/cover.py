@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from roofing_core.job import rules
 from roofing_core.job.found import Finding, broken, finding, place_on
 from roofing_core.job.layout import Layout
-from roofing_core.job.rules import Rule
+from roofing_core.job.rule import Rule
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Sentence, at_least, say

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from roofing_core.job.layout import Layout
-from roofing_core.job.rules import Rule, Severity
+from roofing_core.job.rule import Rule, Severity
 from roofing_core.measures.sentences import Amount, Exact, Sentence, on_a_sixteenth, say
 
 

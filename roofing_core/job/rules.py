@@ -7,205 +7,113 @@ every rule here.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Literal
 
-from roofing_core.measures.sentences import Amount
+from roofing_core.job.rule import PRACTICE, Rule, Source, residential, rule
 
-Severity = Literal["stops_the_job", "breaks_code", "against_practice", "worth_knowing"]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Source:
-    """Where a rule is published.
-
-    Attributes:
-        title: The publication, or ``common practice``.
-        edition: Its edition, empty for practice.
-        place: The section in it, or ``no published source``.
-    """
-
-    title: str
-    edition: str
-    place: str
-
-    def text(self) -> str:
-        """Write the source as people cite it."""
-        return ", ".join(part for part in (self.title, self.edition, self.place) if part)
-
-
-PRACTICE = Source(title="common practice", edition="", place="no published source")
-
-
-def _residential(place: str) -> Source:
-    return Source(title="International Residential Code", edition="2018", place=place)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rule:
-    """One thing that is asked of a roof, with its limit.
-
-    Attributes:
-        id: Stable code, the layer first.
-        asks: What it asks, in our words; the limit goes where the braces are.
-        bound: Whether the limit is the least or the most.
-        limit: The limit, in the unit inside.
-        unit: Its unit.
-        severity: How bad a breach is.
-        source: Where it is published.
-        cure: What puts it right.
-    """
-
-    id: str
-    asks: str
-    bound: Literal["at_least", "at_most"]
-    limit: float
-    unit: str
-    severity: Severity
-    source: Source
-    cure: str
-
-    def asks_with(self, limit: Amount) -> tuple[str | Amount, ...]:
-        """Give what it asks with a limit in its place: the parts of a sentence."""
-        before, _, after = self.asks.partition("{}")
-        return (before, limit, after)
-
-    def kept_by(self, value: float) -> bool:
-        """Tell whether a value keeps the rule, forgiving float dust."""
-        dust = 1e-9 * max(1.0, abs(self.limit))
-        if self.bound == "at_least":
-            return value >= self.limit - dust
-        return value <= self.limit + dust
-
-
-def _rule(
-    rule_id: str,
-    asks: str,
-    *,
-    at_least: float | None = None,
-    at_most: float | None = None,
-    unit: str = "in",
-    severity: Severity = "breaks_code",
-    source: Source,
-    cure: str,
-) -> Rule:
-    bound: Literal["at_least", "at_most"] = "at_least" if at_most is None else "at_most"
-    return Rule(
-        id=rule_id,
-        asks=asks,
-        bound=bound,
-        limit=at_least or at_most or 0.0,
-        unit=unit,
-        severity=severity,
-        source=source,
-        cure=cure,
-    )
-
-
-SHINGLE_PITCH = _rule(
+SHINGLE_PITCH = rule(
     "shingles.least_pitch",
     "Asphalt shingles lie on a pitch of {} or steeper.",
     at_least=2 / 12,
     unit="pitch",
     severity="stops_the_job",
-    source=_residential("R905.2.2"),
+    source=residential("R905.2.2"),
     cure="Use a covering made for low slopes, or a steeper roof.",
 )
 
-SINGLE_UNDERLAYMENT_PITCH = _rule(
+SINGLE_UNDERLAYMENT_PITCH = rule(
     "underlayment.single_layer_pitch",
     "Below a pitch of {} the underlayment is laid in two layers.",
     at_least=4 / 12,
     unit="pitch",
     severity="worth_knowing",
-    source=_residential("R905.1.1"),
+    source=residential("R905.1.1"),
     cure="The plan lays two layers everywhere; order and lap them as listed.",
 )
 
-STEEP_PITCH = _rule(
+STEEP_PITCH = rule(
     "shingles.steep_pitch",
     "Above a pitch of {} strips get six nails and are sealed by hand.",
     at_most=21 / 12,
     unit="pitch",
     severity="worth_knowing",
-    source=_residential("R905.2.6"),
+    source=residential("R905.2.6"),
     cure="The plan has six nails a strip and the dabs; follow the instructions on the shingle.",
 )
 
-HEAD_LAP = _rule(
+HEAD_LAP = rule(
     "underlayment.head_lap",
     "Each row of underlayment laps the one below by at least {}.",
     at_least=2.0,
-    source=_residential("Table R905.1.1(2)"),
+    source=residential("Table R905.1.1(2)"),
     cure="Lap the rows more.",
 )
 
-END_LAP = _rule(
+END_LAP = rule(
     "underlayment.end_lap",
     "End laps of underlayment are at least {} long.",
     at_least=4.0,
-    source=_residential("Table R905.1.1(2)"),
+    source=residential("Table R905.1.1(2)"),
     cure="Lap the ends more.",
 )
 
-END_LAP_STAGGER = _rule(
+END_LAP_STAGGER = rule(
     "underlayment.end_lap_stagger",
     "End laps of neighbouring rows stand at least {} apart.",
     at_least=72.0,
-    source=_residential("Table R905.1.1(2)"),
+    source=residential("Table R905.1.1(2)"),
     cure="Cut the rows so that their end laps stand further apart.",
 )
 
-METAL_LAP = _rule(
+METAL_LAP = rule(
     "metal.lap",
     "Each length of edge metal laps the next by at least {}.",
     at_least=2.0,
-    source=_residential("R905.2.8.5"),
+    source=residential("R905.2.8.5"),
     cure="Lap the lengths more, upper over lower on a rake.",
 )
 
-METAL_NAIL_SPACING = _rule(
+METAL_NAIL_SPACING = rule(
     "metal.nail_spacing",
     "Edge metal is fastened at most {} apart.",
     at_most=12.0,
-    source=_residential("R905.2.8.5"),
+    source=residential("R905.2.8.5"),
     cure="Nail it closer.",
 )
 
-METAL_DECK_LEG = _rule(
+METAL_DECK_LEG = rule(
     "metal.deck_leg",
     "Edge metal reaches at least {} up the deck.",
     at_least=2.0,
-    source=_residential("R905.2.8.5"),
+    source=residential("R905.2.8.5"),
     cure="Use metal with a wider leg on the deck.",
 )
 
-METAL_BELOW_DECK = _rule(
+METAL_BELOW_DECK = rule(
     "metal.below_deck",
     "Edge metal reaches at least {} below the deck.",
     at_least=0.25,
-    source=_residential("R905.2.8.5"),
+    source=residential("R905.2.8.5"),
     cure="Use metal with a longer leg over the edge.",
 )
 
-VALLEY_WIDTH = _rule(
+VALLEY_WIDTH = rule(
     "metal.valley_width",
     "The metal of an open valley is at least {} wide.",
     at_least=24.0,
-    source=_residential("R905.2.8.2"),
+    source=residential("R905.2.8.2"),
     cure="Use wider metal.",
 )
 
-WALL_LEG = _rule(
+WALL_LEG = rule(
     "metal.wall_leg",
     "Metal at a wall reaches at least {} out over the roof and up the wall.",
     at_least=4.0,
-    source=_residential("R905.2.8.3"),
+    source=residential("R905.2.8.3"),
     cure="Use metal with wider legs.",
 )
 
-RIDGE_METAL_COVER = _rule(
+RIDGE_METAL_COVER = rule(
     "metal.ridge_cover",
     "The ridge metal reaches at least {} past the nails of the closing courses.",
     at_least=0.0,
@@ -214,7 +122,7 @@ RIDGE_METAL_COVER = _rule(
     cure="Use ridge metal with a wider leg on the roof.",
 )
 
-FOOT_METAL_COVER = _rule(
+FOOT_METAL_COVER = rule(
     "metal.foot_cover",
     "The metal at the foot of a wall or of a flatter slope reaches at least {} past the nails of"
     " the closing courses below it.",
@@ -224,7 +132,7 @@ FOOT_METAL_COVER = _rule(
     cure="Use metal with a wider leg on the roof.",
 )
 
-CAP_HEADLAP = _rule(
+CAP_HEADLAP = rule(
     "caps.headlap",
     "Each cap reaches at least {} under the cap two above it.",
     at_least=2.0,
@@ -233,7 +141,7 @@ CAP_HEADLAP = _rule(
     cure="Let less of each cap show.",
 )
 
-CAP_COVER = _rule(
+CAP_COVER = rule(
     "caps.cover",
     "Caps reach at least {} past the nails of the closing courses, on both sides.",
     at_least=0.0,
@@ -242,7 +150,7 @@ CAP_COVER = _rule(
     cure="Use wider caps.",
 )
 
-CAP_WIDTH_LAID = _rule(
+CAP_WIDTH_LAID = rule(
     "caps.width",
     "Caps are at least {} wide, laid flat.",
     at_least=300 * 10 / 254,
@@ -251,7 +159,7 @@ CAP_WIDTH_LAID = _rule(
     cure="Use wider caps.",
 )
 
-BARE_NAIL = _rule(
+BARE_NAIL = rule(
     "nails.bare",
     "A nail that no course covers stands within {} of a hip or ridge, under its caps.",
     at_most=6.0,
@@ -260,32 +168,32 @@ BARE_NAIL = _rule(
     cure="Cut the piece from a longer part of the strip, or dab its nails.",
 )
 
-NAIL_SHANK = _rule(
+NAIL_SHANK = rule(
     "nails.shank",
     "The shank of a roofing nail is at least {} thick, which is 12 gauge.",
     at_least=0.105,
-    source=_residential("R905.2.5"),
+    source=residential("R905.2.5"),
     cure="Use nails of 12 gauge or thicker.",
 )
 
-NAIL_HEAD = _rule(
+NAIL_HEAD = rule(
     "nails.head",
     "The head of a roofing nail is at least {} wide.",
     at_least=0.375,
-    source=_residential("R905.2.5"),
+    source=residential("R905.2.5"),
     cure="Use nails with a wider head.",
 )
 
-NAIL_LENGTH = _rule(
+NAIL_LENGTH = rule(
     "nails.length",
     "A nail reaches through what lies on the deck and far enough into it, or through a thinner"
     " deck, with {} to spare or more.",
     at_least=0.0,
-    source=_residential("R905.2.5"),
+    source=residential("R905.2.5"),
     cure="Use longer nails.",
 )
 
-CAP_WIDTH = _rule(
+CAP_WIDTH = rule(
     "nails.cap",
     "The cap of a cap nail is at least {} across.",
     at_least=1.0,
@@ -293,7 +201,7 @@ CAP_WIDTH = _rule(
     cure="Use nails with a wider cap.",
 )
 
-TAPE_WIDTH = _rule(
+TAPE_WIDTH = rule(
     "deck.tape",
     "Tape over the joints of the deck is at least {} wide.",
     at_least=4.0,
@@ -301,7 +209,7 @@ TAPE_WIDTH = _rule(
     cure="Use wider tape.",
 )
 
-JOINT_CLEARANCE = _rule(
+JOINT_CLEARANCE = rule(
     "joints.clearance",
     "Joints of neighbouring courses, and of the starter, stand at least {} apart.",
     at_least=4.0,
@@ -310,7 +218,7 @@ JOINT_CLEARANCE = _rule(
     cure="Use another trim sequence.",
 )
 
-END_PIECE = _rule(
+END_PIECE = rule(
     "pieces.end_piece",
     "No piece at a rake is narrower than {}.",
     at_least=3.0,
@@ -319,7 +227,7 @@ END_PIECE = _rule(
     cure="Shift the trim sequence.",
 )
 
-PIECE_NAILS = _rule(
+PIECE_NAILS = rule(
     "pieces.nails",
     "Every piece has at least {} nails, on the deck and clear of valleys.",
     at_least=2.0,
@@ -330,7 +238,7 @@ PIECE_NAILS = _rule(
     " valley further back.",
 )
 
-STARTER_HEIGHT = _rule(
+STARTER_HEIGHT = rule(
     "starter.height",
     "The starter reaches at least {} up, under all of the first course that shows.",
     at_least=0.0,
@@ -339,7 +247,7 @@ STARTER_HEIGHT = _rule(
     cure="Use a higher starter.",
 )
 
-CLOSING_COURSES = _rule(
+CLOSING_COURSES = rule(
     "courses.closing",
     "At most {} course at the top has to be bedded and top-nailed.",
     at_most=1.0,
@@ -349,7 +257,7 @@ CLOSING_COURSES = _rule(
     cure="Expect more cement, and check that the ridge metal covers all their nails.",
 )
 
-TOP_EXPOSURE = _rule(
+TOP_EXPOSURE = rule(
     "courses.top_exposure",
     "At least {} shows of the top course.",
     at_least=1.0,
@@ -359,7 +267,7 @@ TOP_EXPOSURE = _rule(
     " or share the difference among the courses; check the slope length again first.",
 )
 
-SPARE_SHINGLES = _rule(
+SPARE_SHINGLES = rule(
     "order.spare_shingles",
     "At least {} shingles are left over, for those that break and for repairs.",
     at_least=2.0,
@@ -371,8 +279,8 @@ SPARE_SHINGLES = _rule(
 
 RULES: Mapping[str, Rule] = MappingProxyType(
     {
-        rule.id: rule
-        for rule in (
+        one.id: one
+        for one in (
             SHINGLE_PITCH,
             SINGLE_UNDERLAYMENT_PITCH,
             STEEP_PITCH,

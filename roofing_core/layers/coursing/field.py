@@ -350,7 +350,7 @@ class _Laying:
 
 
 def _is_within(u: float, stretches: Sequence[Stretch]) -> bool:
-    return any(one.left < u < one.right for one in stretches)
+    return any(one.left + DUST < u < one.right - DUST for one in stretches)
 
 
 def _is_upright(stretch: Stretch) -> bool:

@@ -15,7 +15,7 @@ from roofing_core.layers.coursing.sequences import (
     sequence_faults,
     trim_fault,
 )
-from roofing_core.measures.counting import whole_pieces
+from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.faults import (
     Fault,
     TooManyPieces,
@@ -133,7 +133,7 @@ def joint_row(
     return JointRow(
         trim=trim,
         pieces=more + 1,
-        joints=tuple(joint for joint in joints if 0 < joint < edge),
+        joints=tuple(joint for joint in joints if DUST < joint < edge - DUST),
         left_end=min(first, width),
         right_end=trim_line - last_start,
         overhang=max(0.0, laid_end - trim_line),
