@@ -12,21 +12,23 @@ from roofing_core.version import VERSION
 
 if TYPE_CHECKING:
     from roofing_core.job.choices import (
+        Capping,
         Choices,
         Coursing,
         Decking,
+        Flashing,
         Job,
         Metalwork,
         Nailing,
         Sealing,
         Underlaying,
+        Valleying,
     )
     from roofing_core.job.plan import Plan, plan
     from roofing_core.layers.caps import cap_stock, caps
     from roofing_core.layers.coursing.courses import courses, courses_to_cover
     from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
     from roofing_core.layers.coursing.offsets import offsets
-    from roofing_core.layers.coursing.pieces import pieces_of
     from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
     from roofing_core.layers.decking.deck import deck
     from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
@@ -48,6 +50,7 @@ if TYPE_CHECKING:
         PipeFlashing,
         Roll,
         Sealant,
+        Sheet,
         Shingle,
         Starter,
         StepFlashing,
@@ -103,13 +106,13 @@ else:
     #: all of them take 70 ms, and whoever only reads a length need not wait for the whole job.
     _HOMES = MappingProxyType(
         {
-            "job.choices": "Choices Coursing Decking Job Metalwork Nailing Sealing Underlaying",
+            "job.choices": "Capping Choices Coursing Decking Flashing Job Metalwork Nailing Sealing "
+            "Underlaying Valleying",
             "job.plan": "Plan plan",
             "layers.caps": "cap_stock caps",
             "layers.coursing.courses": "courses courses_to_cover",
             "layers.coursing.nailing": "nail_positions nails_per_strip",
             "layers.coursing.offsets": "offsets",
-            "layers.coursing.pieces": "pieces_of",
             "layers.coursing.sequences": "generated_sequence sequence_with_wide_ends",
             "layers.decking.deck": "deck",
             "layers.fasteners": "fasteners least_nail_length nails_per_pound",
@@ -122,7 +125,7 @@ else:
             "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_reach",
             "layers.underlaying.underlayment": "underlayment",
             "layers.weight": "lifting_limit weight weights",
-            "materials": "Cap CapNail Metal Nail Panel PipeFlashing Roll Sealant Shingle Starter "
+            "materials": "Cap CapNail Metal Nail Panel PipeFlashing Roll Sealant Sheet Shingle Starter "
             "StepFlashing Tape catalogue material",
             "measures.counting": "whole_packs whole_pieces",
             "measures.faults": "Fault Refused TooManyPieces",
@@ -169,6 +172,7 @@ __version__ = VERSION
 __all__ = [
     "Cap",
     "CapNail",
+    "Capping",
     "Chimney",
     "Choices",
     "Coursing",
@@ -176,6 +180,7 @@ __all__ = [
     "Drawing",
     "Facet",
     "Fault",
+    "Flashing",
     "Footprint",
     "Gable",
     "Gambrel",
@@ -197,6 +202,7 @@ __all__ = [
     "Saltbox",
     "Sealant",
     "Sealing",
+    "Sheet",
     "Shingle",
     "Side",
     "SingleSlope",
@@ -207,6 +213,7 @@ __all__ = [
     "Tape",
     "TooManyPieces",
     "Underlaying",
+    "Valleying",
     "VentPipe",
     "__version__",
     "apron",
@@ -240,7 +247,6 @@ __all__ = [
     "nails_per_strip",
     "offsets",
     "opening_faults",
-    "pieces_of",
     "pipe_flashing",
     "pitch_angle",
     "pitch_factors",

@@ -19,13 +19,16 @@ from roofing_core.layers.coursing import nailing as _nailing
 from roofing_core.layers.coursing import outline as _outline
 from roofing_core.layers.coursing import sequences as _sequences
 from roofing_core.layers.decking import deck as _deck
+from roofing_core.layers.flashings import bent_pieces as _bent_pieces
+from roofing_core.layers.flashings import crickets as _crickets
+from roofing_core.layers.flashings import step_flashing as _step_flashing
 from roofing_core.layers.metal import valleys as _valleys
 from roofing_core.layers.underlaying import end_laps as _end_laps
 from roofing_core.layers.underlaying import ice_barrier as _ice
 from roofing_core.layers.underlaying import sheet_fasteners as _sheets
 from roofing_core.layers.underlaying import underlayment as _underlayment
 from roofing_core.materials import nominal
-from roofing_core.materials.edge_kinds import Cap
+from roofing_core.materials.edge_kinds import Cap, PipeFlashing, Sheet, StepFlashing
 from roofing_core.materials.kinds import (
     CapNail,
     Metal,
@@ -39,6 +42,7 @@ from roofing_core.materials.kinds import (
 )
 from roofing_core.measures.units import Inches
 from roofing_core.roof.measuring import AnyRoof
+from roofing_core.roof.openings import Chimney, Skylight, VentPipe
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -207,6 +211,26 @@ class Capping:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Flashing:
+    """How walls and openings are flashed.
+
+    Attributes:
+        short_of_butt: From the butt of a course up to the step flashing under it.
+        past_corner: How much of an apron or a head flashing is folded round each corner.
+        head_height: Of the leg of a head flashing, or of a cricket's metal, up the opening.
+        under_covering: How far the metal of a cricket reaches under the courses beside it.
+        cricket: Whether a chimney has a cricket: where it must, being over 30 in wide, or always,
+            or never.
+    """
+
+    short_of_butt: Inches = _step_flashing.SHORT_OF_BUTT
+    past_corner: Inches = _bent_pieces.PAST_CORNER
+    head_height: Inches = _bent_pieces.LEAST_HEIGHT
+    under_covering: Inches = _crickets.UNDER_COVERING
+    cricket: Literal["where_required", "always", "never"] = "where_required"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Choices:
     """The materials, and how the work is done.
 
@@ -224,6 +248,9 @@ class Choices:
         starter: Starter.
         shingle: Shingles.
         cap: Caps for hips and ridges.
+        step_flashing: Step flashing beside walls, chimneys and skylights.
+        pipe_flashing: Flashing for pipes.
+        flashing_sheet: Flat metal that the pieces round chimneys and skylights are bent from.
         shingle_nail: Nails for shingles and starter.
         metal_nail: Nails for metal.
         cap_nail: Nails for underlayment.
@@ -238,6 +265,7 @@ class Choices:
         sealing: How things are sealed.
         valleying: How shingles and metal are laid at valleys.
         capping: How hips and ridges are capped.
+        flashing: How walls and openings are flashed.
     """
 
     panel: Panel = nominal.PLYWOOD
@@ -253,6 +281,9 @@ class Choices:
     starter: Starter = nominal.SELF_MADE_STARTER
     shingle: Shingle = nominal.METRIC_STRIP
     cap: Cap = nominal.METRIC_CAP
+    step_flashing: StepFlashing = nominal.STEP_FLASHING
+    pipe_flashing: PipeFlashing = nominal.PIPE_FLASHING
+    flashing_sheet: Sheet = nominal.FLASHING_SHEET
     shingle_nail: Nail = nominal.ROOFING_NAIL
     metal_nail: Nail = nominal.ROOFING_NAIL
     cap_nail: CapNail = nominal.CAP_NAIL
@@ -267,6 +298,7 @@ class Choices:
     sealing: Sealing = Sealing()
     valleying: Valleying = Valleying()
     capping: Capping = Capping()
+    flashing: Flashing = Flashing()
 
 
 _CHOICES = tuple(field.name for field in fields(Choices))
@@ -278,9 +310,12 @@ class Job(Choices):
 
     Attributes:
         roof: The roof as it was measured.
+        openings: What comes through it: pipes, skylights, chimneys, each on the plane it names; the
+            plane of a single slope is called slope.
     """
 
     roof: AnyRoof
+    openings: tuple[VentPipe | Skylight | Chimney, ...] = ()
 
     def choices(self) -> Choices:
         """Give everything but the roof."""

@@ -9,6 +9,7 @@ from roofing_core.job.capping import CapRun, lay_caps
 from roofing_core.job.checking import check
 from roofing_core.job.choices import Choices, Job
 from roofing_core.job.edges import EdgeRun, lay_metal
+from roofing_core.job.flashing import OpeningFlashed, StepRun, lay_flashings
 from roofing_core.job.nails import NailsFor, count_nails
 from roofing_core.job.seals import seal
 from roofing_core.job.shingles import ShinglesLaid, lay_shingles
@@ -36,6 +37,8 @@ from roofing_core.measures.units import Squares
 from roofing_core.roof.outlines import RoofLine, RoofPlane
 from roofing_core.roof.planes import Roof
 
+Flashed = tuple[tuple[StepRun, ...], tuple[OpeningFlashed, ...]]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Layout:
@@ -56,6 +59,8 @@ class Layout:
         courses: One entry per course, plane by plane, eave first.
         shingles: What the courses come to.
         caps: The caps of each hip and of each ridge that two planes share.
+        step_flashings: Step flashing, one entry for each side of a wall or an opening.
+        openings: What comes through the roof, with what goes round it.
         nails: The nails, one entry per use.
         sealant: Sealant and cement.
     """
@@ -74,6 +79,8 @@ class Layout:
     courses: tuple[LaidCourse, ...]
     shingles: ShinglesLaid
     caps: tuple[CapRun, ...]
+    step_flashings: tuple[StepRun, ...]
+    openings: tuple[OpeningFlashed, ...]
     nails: tuple[NailsFor, ...]
     sealant: Sealant
 
@@ -153,10 +160,10 @@ def lay_out(job: Job) -> Layout:
     site = _measured(job)
     choices = site.choices
     limit_pieces(_pieces(site))
-    decked, (ice, felt), (metal, caps), (starters, courses, shingles), _ = together(
+    decked, (ice, felt), (metal, (caps, flashed)), (starters, courses, shingles), _ = together(
         lambda: _DECK(site) if choices.decking.lay else no_deck(),
         lambda: _sheets(site),
-        lambda: together(lambda: lay_metal(site), lambda: lay_caps(site)),
+        lambda: together(lambda: lay_metal(site), lambda: _caps_and_flashings(site)),
         lambda: lay_shingles(site),
         lambda: check(choices),
     )
@@ -170,6 +177,8 @@ def lay_out(job: Job) -> Layout:
         starters=starters,
         shingles=shingles,
         caps=caps,
+        steps=flashed[0],
+        openings=flashed[1],
     )
     return Layout(
         squares=site.roof.squares,
@@ -186,9 +195,17 @@ def lay_out(job: Job) -> Layout:
         courses=courses,
         shingles=shingles,
         caps=caps,
+        step_flashings=flashed[0],
+        openings=flashed[1],
         nails=nails,
-        sealant=seal(site, metal=metal, courses=courses, shingles=shingles, caps=caps),
+        sealant=seal(
+            site, metal=metal, courses=courses, shingles=shingles, caps=caps, openings=flashed[1]
+        ),
     )
+
+
+def _caps_and_flashings(site: Site) -> tuple[tuple[CapRun, ...], Flashed]:
+    return together(lambda: lay_caps(site), lambda: lay_flashings(site))
 
 
 def pieces_needed(job: Job) -> int:
@@ -235,9 +252,9 @@ def _measured(job: Job) -> Site:
     """Measure the roof; where that fails, tell what is wrong with the choices too."""
     choices = job.choices()
     try:
-        return site_of(job.roof, choices)
+        return site_of(job.roof, choices, openings=job.openings)
     except Refused as refusal:
-        told = refusal.below("roof")
+        told = refusal
     together(lambda: _refuse(told), lambda: check(choices))
     raise told
 

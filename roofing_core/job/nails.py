@@ -8,6 +8,7 @@ from typing import Literal
 from roofing_core.job.capping import CapRun
 from roofing_core.job.choices import Choices
 from roofing_core.job.edges import METALS, EdgeRun
+from roofing_core.job.flashing import OpeningFlashed, StepRun
 from roofing_core.job.shingles import ShinglesLaid
 from roofing_core.layers.coursing.starters import LaidStarter
 from roofing_core.layers.fasteners import least_nail_length, nails_per_pound
@@ -22,6 +23,7 @@ NailUse = Literal[
     "rake metal",
     "pitch break metal",
     "apron metal",
+    "flashings",
     "starter",
     "shingles",
     "ridge metal",
@@ -65,6 +67,8 @@ def count_nails(
     starters: tuple[LaidStarter, ...],
     shingles: ShinglesLaid,
     caps: tuple[CapRun, ...] = (),
+    steps: tuple[StepRun, ...] = (),
+    openings: tuple[OpeningFlashed, ...] = (),
 ) -> tuple[NailsFor, ...]:
     """Count the nails for each use and give the length that each use needs.
 
@@ -80,6 +84,8 @@ def count_nails(
         starters: The starters.
         shingles: What the courses come to.
         caps: The caps of hips and ridges.
+        steps: The step flashing.
+        openings: The openings with their flashings.
 
     Returns:
         One entry per use, in the order of work.
@@ -119,6 +125,12 @@ def count_nails(
         of_metal("rake metal", sheets),
         of_metal("pitch break metal", sheets + shingle),
         of_metal("apron metal", sheets + shingle),
+        (
+            "flashings",
+            metal_nail,
+            sum(run.nails for run in steps) + sum(one.nails() for one in openings),
+            sheets + shingle + 2 * choices.flashing_sheet.thickness,
+        ),
         ("starter", shingle_nail, sum(one.nails for one in starters), covered + shingle),
         ("shingles", shingle_nail, shingles.nails, covered + shingle),
         of_metal("ridge metal", sheets + shingle),

@@ -3,47 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
-from typing import Literal
 
 from roofing_core.job.edges import METALS
+from roofing_core.job.flashing_order import flashing_lines
 from roofing_core.job.layout import Layout
+from roofing_core.job.order_lines import Maker, OrderLine
 from roofing_core.layers.caps import cap_stock
 from roofing_core.layers.weight import Load
-from roofing_core.materials.kinds import Nail
-from roofing_core.measures.counting import whole_packs
-from roofing_core.measures.sentences import Amount
-from roofing_core.measures.units import Pounds, SquareInches
-
-Pack = Literal["panel", "length", "roll", "bundle", "pack", "box", "cartridge", "can"]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OrderLine:
-    """One line of the order.
-
-    Attributes:
-        item: What it is, in trade words.
-        material: The material, by its name.
-        packs: Whole packs to buy; 0 where the job needs none.
-        pack: What it is bought in.
-        pack_holds: What one pack holds.
-        needed: What the job uses.
-        left_over: What is left of the packs bought.
-        covers_more: How much more roof of this kind the rest would cover.
-        pack_weight: Of one pack.
-        used_weight: Of what stays on the roof.
-    """
-
-    item: str
-    material: str
-    packs: int
-    pack: Pack
-    pack_holds: Amount
-    needed: Amount
-    left_over: Amount
-    covers_more: SquareInches
-    pack_weight: Pounds
-    used_weight: Pounds
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +28,9 @@ class Order:
         rake_metal: Lengths of rake metal.
         pitch_break_metal: Lengths of metal for pitch breaks.
         apron_metal: Lengths of metal for the feet of walls.
+        step_flashing: Packs of step flashing.
+        flashing_sheets: Sheets of metal for what is bent round chimneys and skylights.
+        pipe_flashings: Flashings for pipes.
         starter: Ready-made starter; 0 where it is cut from shingles.
         shingles: Bundles of shingles, those for a self-made starter among them.
         caps: Ready-made caps, or bundles of shingles that caps are cut from.
@@ -83,6 +52,9 @@ class Order:
     rake_metal: OrderLine
     pitch_break_metal: OrderLine
     apron_metal: OrderLine
+    step_flashing: OrderLine
+    flashing_sheets: OrderLine
+    pipe_flashings: OrderLine
     starter: OrderLine
     shingles: OrderLine
     caps: OrderLine
@@ -102,54 +74,6 @@ class Order:
 
 
 _LINES = tuple(field.name for field in fields(Order))
-
-
-@dataclass(frozen=True, slots=True)
-class _Maker:
-    """Makes the lines of one order."""
-
-    area: float
-
-    def line(
-        self,
-        item: str,
-        material: str,
-        *,
-        pack: Pack,
-        needed: float,
-        holds: float,
-        unit: str,
-        packs: int | None = None,
-        pack_weight: float,
-        used_weight: float | None = None,
-    ) -> OrderLine:
-        """Make one line; packs are counted from what is needed unless a cutting plan gives them."""
-        bought = whole_packs(needed, holds) if packs is None else packs
-        left = max(0.0, bought * holds - needed)
-        return OrderLine(
-            item=item,
-            material=material,
-            packs=bought,
-            pack=pack,
-            pack_holds=Amount(holds, unit),
-            needed=Amount(needed, unit),
-            left_over=Amount(left, unit),
-            covers_more=self.area * left / needed if needed > 0 else 0.0,
-            pack_weight=pack_weight,
-            used_weight=pack_weight * needed / holds if used_weight is None else used_weight,
-        )
-
-    def nails(self, item: str, nail: Nail, weight: float) -> OrderLine:
-        """Make a line of nails that are sold by weight."""
-        return self.line(
-            item,
-            nail.name,
-            pack="box",
-            needed=weight,
-            holds=nail.box_weight,
-            unit="lb",
-            pack_weight=nail.box_weight,
-        )
 
 
 def order(layout: Layout) -> Order:
@@ -177,11 +101,12 @@ def order(layout: Layout) -> Order:
     >>> order(lay_out(job)).shingles.packs  # 100 and 5 for the starter, 21 in a bundle
     5
     """
-    make = _Maker(layout.roof.area)
+    make = Maker(layout.roof.area)
     return Order(
         **_deck_lines(make, layout),
         **_sheet_lines(make, layout),
         **_metal_lines(make, layout),
+        **flashing_lines(make, layout),
         **_shingle_lines(make, layout),
         **_nail_lines(make, layout),
         **_seal_lines(make, layout),
@@ -221,7 +146,7 @@ def loads(ordered: Order) -> tuple[Load, ...]:
     )
 
 
-def _deck_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+def _deck_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
     choices, laid = layout.choices, layout.deck
     panel, tape = choices.panel, choices.joint_tape
     deck_nails = sum(use.weight for use in layout.nails if use.use == "deck")
@@ -249,7 +174,7 @@ def _deck_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
     }
 
 
-def _sheet_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+def _sheet_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
     choices, felt, ice = layout.choices, layout.underlayment, layout.ice_barrier
     cap = choices.cap_nail
     sheets = (
@@ -287,7 +212,7 @@ def _sheet_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
     return lines
 
 
-def _metal_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+def _metal_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
     lines = {}
     for name in dict.fromkeys(METALS.values()):
         metal = getattr(layout.choices, name)
@@ -307,7 +232,7 @@ def _metal_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
     return lines
 
 
-def _shingle_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+def _shingle_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
     shingle, starter = layout.choices.shingle, layout.choices.starter
     laid = layout.shingles
     ready_made = starter.made == "ready_made"
@@ -335,7 +260,7 @@ def _shingle_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
     }
 
 
-def _cap_line(make: _Maker, layout: Layout) -> OrderLine:
+def _cap_line(make: Maker, layout: Layout) -> OrderLine:
     """Make the line of caps: all hips and ridges share their shingles and packs."""
     cap = layout.choices.cap
     stock = cap_stock(
@@ -364,7 +289,7 @@ def _shingle_weight(layout: Layout) -> float:
     return each * area / (shingle.length * shingle.height)
 
 
-def _nail_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+def _nail_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
     choices = layout.choices
     metal = sum(use.weight for use in layout.nails if use.use.endswith("metal"))
     roofing = sum(use.weight for use in layout.nails if use.use in ("starter", "shingles", "caps"))
@@ -376,7 +301,7 @@ def _nail_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
     }
 
 
-def _seal_lines(make: _Maker, layout: Layout) -> dict[str, OrderLine]:
+def _seal_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
     choices, used = layout.choices, layout.sealant
     gunned = used.total_volume - used.bedding_volume
     both = (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from roofing_core.job.capping import CapRun
 from roofing_core.job.edges import EdgeRun
+from roofing_core.job.flashing import OpeningFlashed
 from roofing_core.job.shingles import ShinglesLaid
 from roofing_core.job.wiring import Site, Wired
 from roofing_core.layers.coursing.laid import LaidCourse
@@ -29,6 +30,7 @@ def seal(
     courses: tuple[LaidCourse, ...],
     shingles: ShinglesLaid,
     caps: tuple[CapRun, ...] = (),
+    openings: tuple[OpeningFlashed, ...] = (),
 ) -> Sealant:
     """Give the sealant and cement that a roof takes.
 
@@ -42,6 +44,7 @@ def seal(
         courses: The courses.
         shingles: What they come to.
         caps: The caps of hips and ridges.
+        openings: The openings with their flashings; nothing covers the nails of an apron.
 
     Returns:
         The volumes, cartridges and cans.
@@ -67,6 +70,7 @@ def seal(
     by_hand = hand_sealed(site.roof.pitch)
     kind = site.choices.shingle.kind
     dabs = sum(run.nails for run in ridge) + closing + sum(run.exposed_nails for run in caps)
+    dabs += sum(piece.nails for one in openings for piece in one.aprons)
     if by_hand:
         dabs += hand_sealing_dabs(shingles.pieces, kind=kind)
     across = [(len(run.laps), run.deck_leg + run.face_leg) for run in metal if run.laps]

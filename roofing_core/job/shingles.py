@@ -22,6 +22,7 @@ from roofing_core.layers.coursing.sequences import period_of
 from roofing_core.layers.coursing.starters import LaidStarter, lay_starters
 from roofing_core.measures.faults import together
 from roofing_core.measures.units import Inches, SquareInches
+from roofing_core.roof.openings import holes_in
 from roofing_core.roof.outlines import RoofPlane
 from roofing_core.roof.regions import region_of
 
@@ -164,8 +165,10 @@ def _check_joints(site: Site) -> None:
 
 def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
     how, starter = site.choices.coursing, site.choices.starter
+    holes = holes_in(plane, site.openings)
     region = shingled_region(
         plane,
+        holes=holes,
         planes=site.surfaces.planes,
         past_eave=how.starter_past_metal + how.course_past_starter,
         past_rake=how.shingle_past_rake,
@@ -173,7 +176,7 @@ def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
     )
     field = Field(
         plane=plane,
-        deck=region_of(plane),
+        deck=region_of(plane, holes=holes),
         region=region,
         valleys=valley_lines(plane, nails_clear=site.choices.valleying.nails_clear),
         start_line=start_line_of(region),
@@ -237,7 +240,7 @@ def _summed(
     count = shingle_count(
         sum(row.pieces for row in rows),
         course_lengths=fsum(row.length for row in rows),
-        slope_area=site.roof.area,
+        slope_area=site.roof.area - _opened(site),
         shingle_length=shingle.length,
         exposure=shingle.exposure,
     )
@@ -263,6 +266,12 @@ def _summed(
         bedding_area=fsum(row.bedding_area for row in rows),
         exposed_area=fsum(row.exposed_area for row in rows),
     )
+
+
+def _opened(site: Site) -> float:
+    """Give the area that openings take out of the roof."""
+    holes = (hole for plane in site.surfaces.planes for hole in holes_in(plane, site.openings))
+    return sum((right - left) * (upper - lower) for left, right, lower, upper in holes)
 
 
 def _clearances(planes: Sequence[PlaneShingled]) -> Iterator[float]:

@@ -14,6 +14,7 @@ from typing import Any, Generic, TypeVar
 from roofing_core.job.choices import Choices
 from roofing_core.measures.faults import Refused
 from roofing_core.roof.measuring import AnyRoof, measured
+from roofing_core.roof.openings import Opening, opening_faults
 from roofing_core.roof.outlines import Surfaces
 from roofing_core.roof.planes import Roof
 
@@ -28,25 +29,31 @@ class Site:
         roof: The roof, measured.
         surfaces: Its planes and lines.
         choices: The materials, and how the work is done.
+        openings: What comes through the roof.
     """
 
     roof: Roof
     surfaces: Surfaces
     choices: Choices
+    openings: tuple[Opening, ...] = ()
 
 
-def site_of(roof: AnyRoof, choices: Choices | None = None) -> Site:
+def site_of(
+    roof: AnyRoof, choices: Choices | None = None, *, openings: tuple[Opening, ...] = ()
+) -> Site:
     """Measure a roof and put the choices for it beside it.
 
     Args:
         roof: What was measured.
         choices: The materials, and how the work is done; the defaults unless given.
+        openings: What comes through the roof.
 
     Returns:
         What every layer is asked from.
 
     Raises:
-        Refused: The roof cannot be; names its fields.
+        Refused: The roof cannot be, or an opening does not fit in it; names the fields of either,
+            by the caller's names.
 
     Source:
         `measured`.
@@ -55,11 +62,18 @@ def site_of(roof: AnyRoof, choices: Choices | None = None) -> Site:
     >>> site_of(SingleSlope(eave_length=168, slope_length=112, pitch=0.25)).roof.squares
     1.3066666666666666
     """
-    found = measured(roof)
+    try:
+        found = measured(roof)
+    except Refused as refusal:
+        raise refusal.below("roof") from None
+    faults = opening_faults(openings, found.surfaces.planes)
+    if faults:
+        raise Refused(*faults).below("openings")
     return Site(
         roof=found.roof,
         surfaces=found.surfaces,
         choices=Choices() if choices is None else choices,
+        openings=openings,
     )
 
 

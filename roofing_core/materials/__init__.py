@@ -1,6 +1,6 @@
 """What is laid: materials by their dimensions, and a catalogue of nominal, unbranded ones."""
 
-from roofing_core.materials.edge_kinds import Cap, PipeFlashing, StepFlashing
+from roofing_core.materials.edge_kinds import Cap, PipeFlashing, Sheet, StepFlashing
 from roofing_core.materials.kinds import (
     CapNail,
     Metal,
@@ -24,6 +24,7 @@ __all__ = [
     "PipeFlashing",
     "Roll",
     "Sealant",
+    "Sheet",
     "Shingle",
     "Starter",
     "StepFlashing",

@@ -83,6 +83,31 @@ class StepFlashing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """Flat metal, by the sheet, that flashings are cut and bent from.
+
+    Attributes:
+        name: What it is, without a brand.
+        length: Of a sheet.
+        width: Of a sheet.
+        thickness: Of the metal.
+        weight: Of a sheet.
+    """
+
+    name: str
+    length: Inches
+    width: Inches
+    thickness: Inches
+    weight: Pounds
+
+    def __post_init__(self) -> None:
+        """Refuse sizes that are not over zero."""
+        refuse_if_any(
+            [*length_faults(self, "length", "width", "thickness"), *weight_faults(self, "weight")]
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PipeFlashing:
     """A collar with a flat base round a pipe through the roof, sold singly.
 

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import TypeVar
 
 from roofing_core.materials import nominal
-from roofing_core.materials.edge_kinds import Cap, PipeFlashing, StepFlashing
+from roofing_core.materials.edge_kinds import Cap, PipeFlashing, Sheet, StepFlashing
 from roofing_core.materials.kinds import (
     CapNail,
     Metal,
@@ -43,6 +43,7 @@ class Catalogue:
         caps: Caps for hips and ridges.
         step_flashings: Step flashing for walls and chimneys.
         pipe_flashings: Flashing for pipes.
+        flashing_sheets: Flat metal to bend flashings from.
     """
 
     shingles: tuple[Shingle, ...]
@@ -57,6 +58,7 @@ class Catalogue:
     caps: tuple[Cap, ...]
     step_flashings: tuple[StepFlashing, ...]
     pipe_flashings: tuple[PipeFlashing, ...]
+    flashing_sheets: tuple[Sheet, ...]
 
 
 _CATALOGUE = Catalogue(
@@ -90,6 +92,7 @@ _CATALOGUE = Catalogue(
     caps=(nominal.METRIC_CAP, nominal.INCH_CAP, nominal.READY_MADE_CAP),
     step_flashings=(nominal.STEP_FLASHING, nominal.INCH_STEP_FLASHING),
     pipe_flashings=(nominal.PIPE_FLASHING, nominal.LARGE_PIPE_FLASHING),
+    flashing_sheets=(nominal.FLASHING_SHEET,),
 )
 
 _BY_KIND: Mapping[type, Mapping[str, object]] = MappingProxyType(

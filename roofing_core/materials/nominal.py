@@ -7,7 +7,7 @@ replaced by what is printed on the material that was bought. `listing` gives the
 
 from __future__ import annotations
 
-from roofing_core.materials.edge_kinds import Cap, PipeFlashing, StepFlashing
+from roofing_core.materials.edge_kinds import Cap, PipeFlashing, Sheet, StepFlashing
 from roofing_core.materials.kinds import (
     CapNail,
     Metal,
@@ -214,6 +214,10 @@ INCH_STEP_FLASHING = StepFlashing(
     per_pack=50,
     pack_weight=19.0,
 )
+
+#: 36 by 96 in of the residential code's least thickness for flashings (R905.2.8.1); the weight is
+#: that of steel, 0.283 lb to the cubic inch.
+FLASHING_SHEET = Sheet(name="flashing_sheet", length=96.0, width=36.0, thickness=0.019, weight=18.6)
 
 #: Pipes of 3 in and 4 in measure 3 1/2 and 4 1/2 in outside.
 PIPE_FLASHING = PipeFlashing(
