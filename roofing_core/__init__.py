@@ -106,8 +106,8 @@ else:
     #: all of them take 70 ms, and whoever only reads a length need not wait for the whole job.
     _HOMES = MappingProxyType(
         {
-            "job.choices": "Capping Choices Coursing Decking Flashing Job Metalwork Nailing Sealing "
-            "Underlaying Valleying",
+            "job.choices": "Capping Choices Coursing Decking Flashing Job Metalwork Nailing "
+            "Sealing Underlaying Valleying",
             "job.plan": "Plan plan",
             "layers.caps": "cap_stock caps",
             "layers.coursing.courses": "courses courses_to_cover",
@@ -125,8 +125,8 @@ else:
             "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_reach",
             "layers.underlaying.underlayment": "underlayment",
             "layers.weight": "lifting_limit weight weights",
-            "materials": "Cap CapNail Metal Nail Panel PipeFlashing Roll Sealant Sheet Shingle Starter "
-            "StepFlashing Tape catalogue material",
+            "materials": "Cap CapNail Metal Nail Panel PipeFlashing Roll Sealant Sheet Shingle "
+            "Starter StepFlashing Tape catalogue material",
             "measures.counting": "whole_packs whole_pieces",
             "measures.faults": "Fault Refused TooManyPieces",
             "measures.quantities": "from_quantity to_quantity",

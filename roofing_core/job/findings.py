@@ -11,6 +11,7 @@ from itertools import pairwise
 from roofing_core.job import rules
 from roofing_core.job.cover import of_the_cover
 from roofing_core.job.edges import EdgeRun
+from roofing_core.job.flashing_work import of_the_flashings
 from roofing_core.job.found import Finding, broken, finding, place_on
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
@@ -57,6 +58,7 @@ def findings(layout: Layout, ordered: Order) -> tuple[Finding, ...]:
         *_of_the_joints(layout),
         *_of_the_nails(layout),
         *of_the_cover(layout),
+        *of_the_flashings(layout),
         *broken(rules.SPARE_SHINGLES, ordered.shingles.left_over.value, "order"),
     )
 

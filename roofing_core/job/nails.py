@@ -129,7 +129,9 @@ def count_nails(
             "flashings",
             metal_nail,
             sum(run.nails for run in steps) + sum(one.nails() for one in openings),
-            sheets + shingle + 2 * choices.flashing_sheet.thickness,
+            sheets
+            + shingle
+            + 2 * max(choices.flashing_sheet.thickness, choices.step_flashing.thickness),
         ),
         ("starter", shingle_nail, sum(one.nails for one in starters), covered + shingle),
         ("shingles", shingle_nail, shingles.nails, covered + shingle),

@@ -46,9 +46,13 @@ class OrderLine:
 
 @dataclass(frozen=True, slots=True)
 class Maker:
-    """Makes the lines of one order."""
+    """Makes the lines of one order.
 
-    area: float
+    Attributes:
+        area: Of the roof, on the slope.
+    """
+
+    area: SquareInches
 
     def line(
         self,

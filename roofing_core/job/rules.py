@@ -122,6 +122,23 @@ RIDGE_METAL_COVER = rule(
     cure="Use ridge metal with a wider leg on the roof.",
 )
 
+STEP_LAP = rule(
+    "flashing.step_lap",
+    "Each piece of step flashing laps the one below it by at least {}.",
+    at_least=2.0,
+    severity="against_practice",
+    source=Source(title="a residential trade journal", edition="", place="field guide"),
+    cure="Use step flashing as long as what shows of a course and 2 in.",
+)
+
+CRICKET = rule(
+    "flashing.cricket",
+    "A chimney without a cricket is at most {} wide.",
+    at_most=30.0,
+    source=residential("R903.2.2"),
+    cure="Build a cricket on its upper side.",
+)
+
 FOOT_METAL_COVER = rule(
     "metal.foot_cover",
     "The metal at the foot of a wall or of a flatter slope reaches at least {} past the nails of"
@@ -294,6 +311,8 @@ RULES: Mapping[str, Rule] = MappingProxyType(
             VALLEY_WIDTH,
             WALL_LEG,
             RIDGE_METAL_COVER,
+            STEP_LAP,
+            CRICKET,
             FOOT_METAL_COVER,
             CAP_HEADLAP,
             CAP_COVER,

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import hypot
 
+from roofing_core.job.flashing_work import flashings
 from roofing_core.job.layout import Layout
 from roofing_core.job.metal_work import (
     apron_metal,
@@ -75,6 +76,7 @@ def steps(layout: Layout, ordered: Order) -> tuple[Step, ...]:
         ("pitch break metal", pitch_break_metal(layout)),
         ("starter", on_planes(layout, _starter(layout))),
         ("courses", _courses(layout)),
+        ("flashings", flashings(layout)),
         ("closing course", on_planes(layout, _closing(layout))),
         ("apron metal", apron_metal(layout)),
         ("ridge metal", ridge_metal(layout)),

@@ -56,6 +56,7 @@ def plan_text(plan: Plan, system: System = "us") -> str:
         _courses(plan, system),
         _metal(plan, system),
         _caps(plan, system),
+        _flashings(plan, system),
         _underlayment(plan, system),
         _work(plan, system),
         _findings(plan, system),
@@ -234,6 +235,24 @@ def _caps(plan: Plan, system: System) -> list[str]:
     ]
     headings = ("caps on", "length", "caps", "start", "last two show", "nails")
     return [*_title("Caps"), *table(headings, rows)] if rows else []
+
+
+def _flashings(plan: Plan, system: System) -> list[str]:
+    rows = [
+        (
+            f"{run.side} wall of {run.plane}"
+            if run.beside == "wall"
+            else f"{run.beside} {run.opening}, {'left' if run.side == 'right' else 'right'} side",
+            _length(run.lower, system),
+            _length(run.upper, system),
+            str(run.count),
+            _length(run.lap, system),
+            str(run.nails),
+        )
+        for run in plan.step_flashings
+    ]
+    headings = ("step flashing", "from", "to", "pieces", "lap", "nails")
+    return [*_title("Step flashing"), *table(headings, rows)] if rows else []
 
 
 def _underlayment(plan: Plan, system: System) -> list[str]:

@@ -8,6 +8,7 @@ from typing import Any, get_args, get_type_hints
 import pytest
 
 from roofing_core import (
+    Chimney,
     Choices,
     Footprint,
     Gable,
@@ -17,15 +18,20 @@ from roofing_core import (
     Job,
     Refused,
     SingleSlope,
+    Skylight,
+    VentPipe,
     plan,
 )
 from tests.job.changing import changed
+
+#: What only tells which pipe does not fit.
+ONLY_REFUSED = {"pipe_flashing.largest_pipe"}
 
 PLACES = [
     f"{part.name}.{field.name}"
     for part in fields(Choices)
     for field in fields(getattr(Choices(), part.name))
-    if field.name != "name"
+    if field.name != "name" and f"{part.name}.{field.name}" not in ONLY_REFUSED
 ]
 
 ANGLE = Footprint(
@@ -41,6 +47,12 @@ PORCH = GivenPlanes(
             edges=("eave", "rake", "headwall", "rake"),
         ),
     )
+)
+
+OPENINGS = (
+    VentPipe(plane="slope", from_left=60, up_slope=40, diameter=3),
+    Skylight(plane="slope", from_left=200, up_slope=30, width=24, height=40),
+    Chimney(plane="slope", from_left=400, up_slope=40, width=36, depth=20),
 )
 
 #: Roofs on which one thing or another comes into play that others do not have.
@@ -70,6 +82,11 @@ OTHERWISE: dict[str, dict[str, Any]] = {
         "roof": ANGLE, "valleying__method": "closed_cut", "shingle__length": 26.0,
     },
     "with pitch breaks": {"roof": BARN},
+    "with openings": {"openings": OPENINGS},
+    "with crickets": {"openings": OPENINGS, "flashing__cricket": "always"},
+    "with a small sheet": {
+        "openings": OPENINGS, "flashing_sheet__length": 30.0, "flashing_sheet__width": 20.0,
+    },
     "below a wall": {"roof": PORCH},
     "below a wall, with narrow metal": {"roof": PORCH, "apron_metal__deck_leg": 4.0},
     "with narrow caps": {"roof": ANGLE, "cap__width": 12.0},

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 
 from roofing_core import (
+    Chimney,
     Footprint,
     Gable,
     GivenPlane,
@@ -83,7 +84,29 @@ TENT: dict[str, Any] = {
 # nailed half-way up, at 8.90625, a quarter of its width in. The hip stands at 240 less 4/5 of that.
 BARE = (240 - 0.8 * 8.90625 - 230.60625) * 5 / 41**0.5
 
+#: A slope with a chimney, and one beside a wall.
+CHIMNEY: dict[str, Any] = {
+    "openings": (Chimney(plane="slope", from_left=60, up_slope=40, width=36, depth=20),)
+}
+WALL: dict[str, Any] = {
+    "roof": GivenPlanes(
+        planes=(
+            GivenPlane(
+                name="porch",
+                pitch=5 / 12,
+                corners=((0, 0), (168, 0), (168, 112), (0, 112)),
+                edges=("eave", "sidewall", "headwall", "rake"),
+            ),
+        )
+    )
+}
+
 CASES = [
+    Case("flashing.cricket", {}, {"flashing__cricket": "never"}, 36, "chimney 1", 30, CHIMNEY),
+    Case("flashing.step_lap", {"step_flashing__length": 7.625}, {"step_flashing__length": 7.5},
+         1.875, "step flashing", 2, WALL),
+    Case("metal.wall_leg", {"step_flashing__deck_leg": 4.0}, {"step_flashing__deck_leg": 3.875},
+         3.875, "step flashing", 4, WALL),
     Case("caps.width", {"cap__width": 12.0}, {"cap__width": 11.75}, 11.75, "caps",
          300 * 10 / 254, ANGLE),
     Case("caps.headlap", {"cap__length": 13.25}, {"cap__length": 13.125}, 1.875, "caps", 2, ANGLE),

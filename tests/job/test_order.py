@@ -27,7 +27,7 @@ def test_the_packs_of_the_example(shed):
         "sealant": (3, "cartridge"),
         "asphalt cement": (1, "can"),
     }
-    assert len(order.all_lines()) == 19
+    assert len(order.all_lines()) == 22
 
 
 def test_what_the_example_uses_and_leaves(shed):
@@ -54,7 +54,7 @@ def test_the_nails_of_the_example_by_weight(shed):
     counts = {use.use: use.nails for use in planned.nails}
     assert counts == {
         "deck": 0, "eave metal": 18, "valley metal": 0, "underlayment": 161, "rake metal": 22,
-        "pitch break metal": 0, "apron metal": 0, "caps": 0, "starter": 17,
+        "pitch break metal": 0, "apron metal": 0, "caps": 0, "flashings": 0, "starter": 17,
         "shingles": 345,
         "ridge metal": 16,
     }  # fmt: skip
