@@ -18,15 +18,18 @@ from roofing_core.layers.coursing import joints as _joints
 from roofing_core.layers.coursing import nailing as _nailing
 from roofing_core.layers.coursing import outline as _outline
 from roofing_core.layers.coursing import sequences as _sequences
-from roofing_core.layers.decking import deck as _deck
+from roofing_core.layers.decking import deck_way as _deck
 from roofing_core.layers.flashings import bent_pieces as _bent_pieces
 from roofing_core.layers.flashings import crickets as _crickets
 from roofing_core.layers.flashings import step_flashing as _step_flashing
 from roofing_core.layers.metal import valleys as _valleys
 from roofing_core.layers.underlaying import end_laps as _end_laps
 from roofing_core.layers.underlaying import ice_barrier as _ice
+from roofing_core.layers.underlaying import ice_reach as _reach
 from roofing_core.layers.underlaying import sheet_fasteners as _sheets
-from roofing_core.layers.underlaying import underlayment as _underlayment
+from roofing_core.layers.underlaying import sheeting as _sheeting
+from roofing_core.layers.underlaying import underlaid as _underlaid
+from roofing_core.layers.underlaying import valley_lining as _lining
 from roofing_core.materials import nominal
 from roofing_core.materials.edge_kinds import Cap, PipeFlashing, Sheet, StepFlashing
 from roofing_core.materials.kinds import (
@@ -72,12 +75,13 @@ class Underlaying:
         end_lap_stagger: Least distance between end laps of neighbouring rows.
         past_metal: How far the first row stands past the eave metal.
         trim_allowance: How much longer than the roof each row is cut, at each rake.
+        over_edges: How far rows run over hips, ridges and valleys, square to them.
         ice_barrier: Whether an ice barrier is laid first, where the area has ice damming.
         inside_wall: How far inside the wall line an ice barrier reaches, measured level.
         over_ice_barrier: How far the first row of underlayment laps over the ice barrier.
         ice_barrier_head_lap: Of each row of ice barrier over the one below.
         ice_barrier_end_lap: Where one roll of ice barrier goes on from another.
-        code_edition: _ice.Edition of the residential code whose rule for the ice barrier is used.
+        code_edition: Edition of the residential code whose rule for the ice barrier is used.
         lap_spacing: Between cap nails along eave and laps.
         field_spacing: Between cap nails in the lines within a row.
         field_lines: Lines of cap nails within a row.
@@ -88,12 +92,13 @@ class Underlaying:
     end_lap_stagger: Inches = _end_laps.END_LAP_STAGGER
     past_metal: Inches = _end_laps.PAST_METAL
     trim_allowance: Inches = _end_laps.TRIM_ALLOWANCE
+    over_edges: Inches = _sheeting.OVER_EDGES
     ice_barrier: bool = False
-    inside_wall: Inches = _ice.INSIDE_WALL
-    over_ice_barrier: Inches = _underlayment.OVER_ICE_BARRIER
+    inside_wall: Inches = _reach.INSIDE_WALL
+    over_ice_barrier: Inches = _underlaid.OVER_ICE_BARRIER
     ice_barrier_head_lap: Inches = _end_laps.HEAD_LAP
     ice_barrier_end_lap: Inches = _ice.END_LAP
-    code_edition: _ice.Edition = "2021"
+    code_edition: _reach.Edition = "2021"
     lap_spacing: Inches = _sheets.LAP_SPACING
     field_spacing: Inches = _sheets.FIELD_SPACING
     field_lines: int = _sheets.FIELD_LINES
@@ -188,10 +193,16 @@ class Valleying(_outline.ValleyWay):
     Attributes:
         past_eave: How far the metal of a valley starts below its foot, to be cut off at the eaves.
         over_ridge: How far it goes on over its top.
+        lining_past_foot: How much longer than the valley its lining is cut at the foot.
+        lining_over_top: How much longer at the top.
+        lining_end_lap: Of a piece of lining over the one below.
     """
 
     past_eave: Inches = _valleys.PAST_EAVE
     over_ridge: Inches = _valleys.OVER_RIDGE
+    lining_past_foot: Inches = _lining.PAST_FOOT
+    lining_over_top: Inches = _lining.OVER_TOP
+    lining_end_lap: Inches = _lining.END_LAP
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -244,6 +255,7 @@ class Choices:
         pitch_break_metal: Metal where a slope turns flatter or steeper.
         apron_metal: Metal where a plane ends at the foot of a wall.
         underlayment: Underlayment.
+        valley_lining: Lining of valleys, under their metal or under closed ones.
         ice_barrier: Ice barrier.
         starter: Starter.
         shingle: Shingles.
@@ -277,6 +289,7 @@ class Choices:
     pitch_break_metal: Metal = nominal.PITCH_BREAK_METAL
     apron_metal: Metal = nominal.APRON_METAL
     underlayment: Roll = nominal.FELT_15
+    valley_lining: Roll = nominal.VALLEY_LINING
     ice_barrier: Roll = nominal.ICE_BARRIER
     starter: Starter = nominal.SELF_MADE_STARTER
     shingle: Shingle = nominal.METRIC_STRIP

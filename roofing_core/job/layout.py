@@ -12,25 +12,19 @@ from roofing_core.job.edges import EdgeRun, lay_metal
 from roofing_core.job.flashing import OpeningFlashed, StepRun, lay_flashings
 from roofing_core.job.nails import NailsFor, count_nails
 from roofing_core.job.seals import seal
+from roofing_core.job.sheeting import lay_deck, lay_sheets
 from roofing_core.job.shingles import ShinglesLaid, lay_shingles
-from roofing_core.job.wiring import Site, Wired, site_of
+from roofing_core.job.wiring import Site, site_of
 from roofing_core.layers.coursing.joints import limit_pieces
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.starters import LaidStarter
-from roofing_core.layers.decking.deck import Deck, deck, no_deck
+from roofing_core.layers.decking.deck import Deck
 from roofing_core.layers.sealant import Sealant
 from roofing_core.layers.underlaying.ice_barrier import (
     IceBarrier,
-    ice_barrier,
-    ice_barrier_reach,
-    no_ice_barrier,
 )
-from roofing_core.layers.underlaying.sheet_fasteners import (
-    WINDY_FIELD_LINES,
-    WINDY_FIELD_SPACING,
-    WINDY_LAP_SPACING,
-)
-from roofing_core.layers.underlaying.underlayment import Underlayment, underlayment
+from roofing_core.layers.underlaying.underlaid import Underlayment
+from roofing_core.layers.underlaying.valley_lining import ValleyLining
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Refused, together
 from roofing_core.measures.units import Squares
@@ -52,6 +46,7 @@ class Layout:
         lines: Every eave, rake, ridge, hip, valley and pitch break, once.
         deck: The panels of the deck; none where it is not part of the job.
         ice_barrier: The ice barrier along the eave; none where it was not asked for.
+        valley_lining: The lining of the valleys; no pieces where there are none.
         underlayment: The underlayment.
         metal: The runs of edge metal, in the order in which they go on.
         starter: The starter along the first eave.
@@ -72,6 +67,7 @@ class Layout:
     lines: tuple[RoofLine, ...]
     deck: Deck
     ice_barrier: IceBarrier
+    valley_lining: ValleyLining
     underlayment: Underlayment
     metal: tuple[EdgeRun, ...]
     starter: LaidStarter
@@ -83,57 +79,6 @@ class Layout:
     openings: tuple[OpeningFlashed, ...]
     nails: tuple[NailsFor, ...]
     sealant: Sealant
-
-
-_DECK = Wired(
-    deck,
-    eave_length="roof.eave_length",
-    slope_length="roof.slope_length",
-    panel_length="panel.length",
-    panel_width="panel.width",
-    support_spacing="decking.support_spacing",
-    edge_spacing="decking.edge_spacing",
-    field_spacing="decking.field_spacing",
-)
-
-_REACH = Wired(
-    ice_barrier_reach,
-    eave_overhang="roof.eave_overhang",
-    pitch="roof.pitch",
-    edition="underlaying.code_edition",
-    inside_wall="underlaying.inside_wall",
-)
-
-_ICE_BARRIER = Wired(
-    ice_barrier,
-    eave_length="roof.eave_length",
-    slope_length="roof.slope_length",
-    roll_width="ice_barrier.width",
-    roll_length="ice_barrier.length",
-    end_lap="underlaying.ice_barrier_end_lap",
-    head_lap="underlaying.ice_barrier_head_lap",
-    end_lap_stagger="underlaying.end_lap_stagger",
-    past_metal="underlaying.past_metal",
-    trim_allowance="underlaying.trim_allowance",
-)
-
-_UNDERLAYMENT = Wired(
-    underlayment,
-    eave_length="roof.eave_length",
-    slope_length="roof.slope_length",
-    pitch="roof.pitch",
-    roll_width="underlayment.width",
-    roll_length="underlayment.length",
-    head_lap="underlaying.head_lap",
-    end_lap="underlaying.end_lap",
-    end_lap_stagger="underlaying.end_lap_stagger",
-    past_metal="underlaying.past_metal",
-    trim_allowance="underlaying.trim_allowance",
-    over_ice_barrier="underlaying.over_ice_barrier",
-    lap_spacing="underlaying.lap_spacing",
-    field_spacing="underlaying.field_spacing",
-    field_lines="underlaying.field_lines",
-)
 
 
 def lay_out(job: Job) -> Layout:
@@ -160,17 +105,19 @@ def lay_out(job: Job) -> Layout:
     site = _measured(job)
     choices = site.choices
     limit_pieces(_pieces(site))
-    decked, (ice, felt), (metal, (caps, flashed)), (starters, courses, shingles), _ = together(
-        lambda: _DECK(site) if choices.decking.lay else no_deck(),
-        lambda: _sheets(site),
+    decked, sheets, (metal, (caps, flashed)), (starters, courses, shingles), _ = together(
+        lambda: lay_deck(site),
+        lambda: lay_sheets(site),
         lambda: together(lambda: lay_metal(site), lambda: _caps_and_flashings(site)),
         lambda: lay_shingles(site),
         lambda: check(choices),
     )
+    ice, felt, lining = sheets
     nails = count_nails(
         choices,
         sheets=felt.layers * choices.underlayment.thickness
-        + (choices.ice_barrier.thickness if ice.rows else 0.0),
+        + (choices.ice_barrier.thickness if ice.rows else 0.0)
+        + (choices.valley_lining.thickness if lining.pieces else 0.0),
         cap_nails=felt.fasteners,
         deck_nails=decked.nails,
         metal=metal,
@@ -188,6 +135,7 @@ def lay_out(job: Job) -> Layout:
         lines=site.surfaces.lines,
         deck=decked,
         ice_barrier=ice,
+        valley_lining=lining,
         underlayment=felt,
         metal=metal,
         starter=starters[0],
@@ -261,22 +209,3 @@ def _measured(job: Job) -> Site:
 
 def _refuse(refusal: Refused) -> None:
     raise refusal
-
-
-def _sheets(site: Site) -> tuple[IceBarrier, Underlayment]:
-    """Lay the ice barrier, where it was asked for, and the underlayment above it."""
-    wanted = site.choices.underlaying.ice_barrier
-    ice = _ICE_BARRIER(site, reach=_REACH(site)) if wanted else no_ice_barrier()
-    return ice, _UNDERLAYMENT(site, ice_barrier_top=ice.upper, **_pattern(site.choices))
-
-
-def _pattern(choices: Choices) -> dict[str, float]:
-    """Give the pattern of cap nails: as chosen, or in high wind no wider than the code's for it."""
-    how = choices.underlaying
-    if not choices.nailing.high_wind:
-        return {}
-    return {
-        "lap_spacing": min(how.lap_spacing, WINDY_LAP_SPACING),
-        "field_spacing": min(how.field_spacing, WINDY_FIELD_SPACING),
-        "field_lines": max(how.field_lines, WINDY_FIELD_LINES),
-    }

@@ -23,6 +23,7 @@ class Order:
         eave_metal: Lengths of eave metal.
         valley_metal: Lengths of metal for open valleys.
         ice_barrier: Rolls of ice barrier.
+        valley_lining: Rolls of lining for valleys.
         underlayment: Rolls of underlayment.
         cap_nails: Cap nails for it.
         rake_metal: Lengths of rake metal.
@@ -47,6 +48,7 @@ class Order:
     eave_metal: OrderLine
     valley_metal: OrderLine
     ice_barrier: OrderLine
+    valley_lining: OrderLine
     underlayment: OrderLine
     cap_nails: OrderLine
     rake_metal: OrderLine
@@ -176,7 +178,7 @@ def _deck_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
 
 def _sheet_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
     choices, felt, ice = layout.choices, layout.underlayment, layout.ice_barrier
-    cap = choices.cap_nail
+    cap, lining = choices.cap_nail, choices.valley_lining
     sheets = (
         ("underlayment", choices.underlayment, felt),
         ("ice_barrier", choices.ice_barrier, ice),
@@ -200,6 +202,17 @@ def _sheet_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
         )
         for name, roll, laid in sheets
     }
+    lined = layout.valley_lining
+    lines["valley_lining"] = make.line(
+        "valley lining",
+        lining.name,
+        pack="roll",
+        needed=lined.area_cut / lining.width,
+        holds=lining.length,
+        unit="in",
+        packs=lined.rolls,
+        pack_weight=lining.weight,
+    )
     lines["cap_nails"] = make.line(
         "cap nails",
         cap.name,

@@ -18,6 +18,7 @@ from roofing_core.job.metal_work import (
     valley_metal,
 )
 from roofing_core.job.order import Order
+from roofing_core.job.sheet_work import ice_barrier, underlayment, valley_lining
 from roofing_core.job.telling import count, listed, on_planes
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Amount, Sentence, length, say
@@ -69,8 +70,9 @@ def steps(layout: Layout, ordered: Order) -> tuple[Step, ...]:
     stages = (
         ("deck", _deck(layout)),
         ("eave metal", eave_metal(layout)),
-        ("ice barrier", _ice_barrier(layout)),
-        ("underlayment", _underlayment(layout)),
+        ("ice barrier", ice_barrier(layout)),
+        ("valley lining", valley_lining(layout)),
+        ("underlayment", underlayment(layout)),
         ("valley metal", valley_metal(layout)),
         ("rake metal", rake_metal(layout)),
         ("pitch break metal", pitch_break_metal(layout)),
@@ -91,7 +93,7 @@ def steps(layout: Layout, ordered: Order) -> tuple[Step, ...]:
 
 
 def _deck(layout: Layout) -> Iterator[Sentence]:
-    roof, laid, how = layout.roof, layout.deck, layout.choices.decking
+    laid, how = layout.deck, layout.choices.decking
     if laid.panels:
         yield say(
             f"Lay {count(laid.panels, 'panel')}, the long way across the rafters, ends on rafters"
@@ -103,66 +105,29 @@ def _deck(layout: Layout) -> Iterator[Sentence]:
             length(laid.tape_length),
             " of joints.",
         )
-    yield say(
-        "Check the deck: dry, clean, no nail standing proud. Eave ",
-        length(roof.eave_length),
-        ", slope ",
-        length(roof.slope_length),
-        ", and both diagonals ",
-        length(hypot(roof.eave_length, roof.slope_length)),
-        "; if the diagonals differ, square the lines to the eave, not to the rakes.",
-    )
+    yield from _checked(layout)
 
 
-def _ice_barrier(layout: Layout) -> Iterator[Sentence]:
-    laid = layout.ice_barrier
-    whole = laid.upper >= layout.roof.slope_length
-    reach = ["over the whole slope"] if whole else ["up to ", length(laid.upper)]
-    if laid.rows:
+def _checked(layout: Layout) -> Iterator[Sentence]:
+    """Say how the deck is checked: a single slope by its sides, any other by its edges."""
+    roof = layout.roof
+    if roof.form == "single_slope":
         yield say(
-            f"Lay the ice barrier from the eave in {count(len(laid.rows), 'row')}, ",
-            *reach,
-            "; the code asks for ",
-            length(laid.reach),
-            " up the slope. Roll it down hard.",
+            "Check the deck: dry, clean, no nail standing proud. Eave ",
+            length(roof.eave_length),
+            ", slope ",
+            length(roof.slope_length),
+            ", and both diagonals ",
+            length(hypot(roof.eave_length, roof.slope_length)),
+            "; if the diagonals differ, square the lines to the eave, not to the rakes.",
         )
-
-
-def _underlayment(layout: Layout) -> Iterator[Sentence]:
-    laid, how = layout.underlayment, layout.choices.underlaying
-    if not laid.rows:
         return
-    first, *others = laid.rows
-    twice = " in two layers" if laid.layers > 1 else ""
-    yield say(
-        f"Roll out the underlayment{twice} over the eave metal, its lowest edge ",
-        *_from_metal(first.lower),
-        f", in {count(len(laid.rows), 'row')} off {count(laid.rolls, 'roll')}. Cut each row ",
-        length(how.trim_allowance),
-        " long at both rakes and trim it to the deck.",
-    )
-    if others:
-        edges = listed(row.lower for row in others)
-        laps = sorted({row.head_lap for row in others if row.head_lap}, reverse=True)
-        lapped = ["; head laps ", *listed(laps)] if laps else []
-        yield say("Set the lower edges of the next rows at ", *edges, *lapped, ".")
-    for row in laid.rows:
-        if row.kind != "full":
-            yield say(
-                f"Row {row.number} is a strip ", length(row.width), " wide, ripped from a roll."
-            )
-        if row.end_laps:
-            yield say(
-                f"End laps of row {row.number} from the left rake: ", *listed(row.end_laps), "."
-            )
-    if any(row.trim for row in laid.rows):
-        yield say("Trim the underlayment flush with the top edge.")
-
-
-def _from_metal(height: float) -> list[object]:
-    if height < 0:
-        return [length(-height), " past the metal"]
-    return [length(height), " above the metal"]
+    yield say("Check the deck: dry, clean, no nail standing proud.")
+    for plane in layout.planes:
+        told: list[object] = []
+        for kind, long in zip(plane.edges, plane.lengths, strict=True):
+            told += [", " if told else "", f"{kind.replace('_', ' ')} ", length(long)]
+        yield say(f"Measure {plane.name}, from its eave round by the right: ", *told, ".")
 
 
 def _starter(layout: Layout) -> Iterator[tuple[str, Sentence]]:

@@ -258,7 +258,8 @@ def _flashings(plan: Plan, system: System) -> list[str]:
 def _underlayment(plan: Plan, system: System) -> list[str]:
     rows = [
         (
-            f"{row.number} {row.kind.replace('_', ' ')}",
+            f"{row.number} {row.kind.replace('_', ' ')}"
+            + (f", {row.plane}" if len(plan.planes) > 1 else ""),
             _length(row.width, system),
             _length(row.lower, system),
             _length(row.upper, system),

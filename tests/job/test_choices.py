@@ -81,6 +81,7 @@ OTHERWISE: dict[str, dict[str, Any]] = {
     "with a closed valley and short strips": {
         "roof": ANGLE, "valleying__method": "closed_cut", "shingle__length": 26.0,
     },
+    "with a lining of short rolls": {"roof": ANGLE, "valley_lining__length": 120.0},
     "with pitch breaks": {"roof": BARN},
     "with openings": {"openings": OPENINGS},
     "with crickets": {"openings": OPENINGS, "flashing__cricket": "always"},

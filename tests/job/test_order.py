@@ -27,7 +27,7 @@ def test_the_packs_of_the_example(shed):
         "sealant": (3, "cartridge"),
         "asphalt cement": (1, "can"),
     }
-    assert len(order.all_lines()) == 22
+    assert len(order.all_lines()) == 23
 
 
 def test_what_the_example_uses_and_leaves(shed):

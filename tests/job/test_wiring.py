@@ -64,8 +64,9 @@ def another(value: Any, kind: Any) -> Any:
 def test_every_layer_is_wired():
     layers = {wired.function.__name__ for wired in WIRED.values()}
     assert layers >= {
-        "courses", "deck", "ice_barrier", "ice_barrier_reach", "metal_run", "nail_positions",
-        "sealant", "underlayment",
+        "DeckWay", "SheetWay", "UnderlaymentWay", "apron", "caps", "check_joints", "courses",
+        "cricket", "head_flashing", "ice_barrier_reaches", "metal_run", "nail_positions",
+        "pipe_flashing", "sealant", "step_flashing", "valley_lining", "valley_run",
     }  # fmt: skip
     assert len(ARGUMENTS) > 50
 

@@ -285,7 +285,7 @@ class _Cutter:
         if len(kept) >= LEAST_NAILS:
             return tuple(kept)
         left, right = max(room, key=lambda one: one[1] - one[0], default=(0.0, 0.0))
-        if right <= left:
+        if right - left <= DUST:
             return ()
         inset = min(self.strip.end_distance, (right - left) / 4)
         return left + inset, right - inset

@@ -107,7 +107,7 @@ def row_name(row: SheetRow) -> str:
         None needed.
 
     >>> row_name(SheetRow(number=1, kind="starter_strip", lower=0, upper=19, width=19, head_lap=0,
-    ...                   trim=0, pieces=(), end_laps=()))
+    ...                   trim=0, pieces=(), end_laps=(), plane="slope"))
     '1 starter strip'
     """
     return f"{row.number}" if row.kind == "full" else f"{row.number} {spelt(row.kind)}"
