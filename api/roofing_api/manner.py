@@ -1,4 +1,4 @@
-"""Manner: how an answer is asked for, the same on every path: units, one value, text or JSON."""
+"""Manner: how an answer is asked for, the same on every path: units, one value, its form."""
 
 from __future__ import annotations
 
@@ -7,10 +7,13 @@ from typing import Annotated, Any, Literal, get_args
 from pydantic import BaseModel, ConfigDict, Field, WithJsonSchema
 
 from roofing_api.pointing import Spelling
-from roofing_api.values import NumberUnit, one_of
+from roofing_api.values import NumberUnit, one_of, page_type
 from roofing_core.measures.units import System
+from roofing_core.sheets.drawings.all import DrawingKind
 
-Format = Literal["json", "text"]
+Format = Literal["json", "text", "svg"]
+
+_Page: Any = page_type()
 
 
 def _as_parameter(schema: dict[str, Any]) -> None:
@@ -59,14 +62,31 @@ class Bearing(BaseModel):
 
 
 class Formatted(BaseModel):
-    """JSON, or a sheet to print."""
+    """JSON, or a sheet to print, or a drawing."""
 
     format: Annotated[Format | None, *one_of(get_args(Format))] = Field(
         default=None,
-        description="JSON or plain text, for clients that cannot set the Accept header.",
+        description="JSON, plain text or a drawing, for clients that cannot set the Accept header.",
+        json_schema_extra=_as_parameter,
+    )
+
+
+class Pictured(BaseModel):
+    """Which drawing."""
+
+    drawing: Annotated[DrawingKind, *one_of(get_args(DrawingKind))] = Field(
+        default="plane",
+        description="What is drawn. Where it is said, and `format` is not, the answer is SVG.",
+        json_schema_extra=_as_parameter,
+    )
+    page: _Page = Field(
+        default=1,
+        description="Which of these drawings, from 1: one a plane, or one a page of a list.",
         json_schema_extra=_as_parameter,
     )
 
 
 #: Every name that says how to answer, and nothing of the roof.
-NAMES = frozenset(name for kind in (Manner, Bearing, Formatted) for name in kind.model_fields)
+NAMES = frozenset(
+    name for kind in (Manner, Bearing, Formatted, Pictured) for name in kind.model_fields
+)

@@ -10,6 +10,7 @@ from roofing_core.version import VERSION
 
 JSON = "application/json"
 TEXT = "text/plain"
+SVG = "image/svg+xml"
 
 
 @lru_cache(maxsize=256)

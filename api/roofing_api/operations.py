@@ -15,7 +15,7 @@ from roofing_api.describing import answer_of
 from roofing_api.docstrings import docs
 from roofing_api.inputs import measures
 from roofing_api.manner import NAMES
-from roofing_api.negotiating import JSON, TEXT
+from roofing_api.negotiating import JSON, SVG, TEXT
 from roofing_api.posting import Posted
 from roofing_api.queries import Leaf
 
@@ -114,10 +114,12 @@ def _responses(
     text = f"{one_value}, or the whole as a sheet." if calculation.writer else f"{one_value}."
     names = {form: named(calculation, form) for form in forms} or {"worked": named(calculation)}
     examples = {form: {"$ref": f"#/components/examples/{name}"} for form, name in names.items()}
-    content = {
+    content: dict[str, Any] = {
         JSON: {"examples": examples},
         TEXT: {"schema": {"type": "string", "description": text}},
     }
+    if calculation.drawer:
+        content[SVG] = {"schema": {"type": "string", "description": "A drawing, to scale."}}
     success = str(HTTPStatus.OK.value)
     return {success: {"content": content}, **problem_responses(kinds)}
 

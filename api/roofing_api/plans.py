@@ -3,23 +3,34 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Any
 
 from anyio import to_thread
 from fastapi import Request, Response
 
 from roofing_api.calculation import Asked, Calculation
+from roofing_api.negotiating import SVG
 from roofing_api.operations import body_operation, operation
 from roofing_api.posting import Posted
 from roofing_api.straight import straight_router
 from roofing_api.worked_forms import SINGLE_SLOPE
 from roofing_core.job.choices import Job
 from roofing_core.job.layout import pieces_needed
-from roofing_core.job.plan import plan
+from roofing_core.job.plan import Plan, plan
+from roofing_core.sheets.drawings.all import drawing_page
 from roofing_core.sheets.text import plan_text
 
 router = straight_router("Whole job")
 
-PLAN = Calculation(plan, takes=Job, lifted="roof", writer=plan_text, example=SINGLE_SLOPE)
+
+def _draw(planned: Plan, manner: Any) -> str:
+    return drawing_page(planned, manner.drawing, page=manner.page, system=manner.units).svg
+
+
+PLAN = Calculation(
+    plan, takes=Job, lifted="roof", writer=plan_text, drawer=_draw, pictures=True,
+    example=SINGLE_SLOPE,
+)  # fmt: skip
 POSTED = Posted(PLAN, {"single_slope": {"roof": SINGLE_SLOPE}})
 
 
@@ -33,9 +44,9 @@ AT_ONCE = 2_000
 
 
 async def planned(asked: Asked) -> Response:
-    """Plan a job: here and now, or a large one in a thread."""
+    """Plan a job: here and now, or in a thread if it is large or is to be drawn."""
     job = Job(**asked.measures)
-    if pieces_needed(job) <= AT_ONCE:
+    if asked.media_type != SVG and pieces_needed(job) <= AT_ONCE:
         return _answer(asked, job)
     return await to_thread.run_sync(_answer, asked, job)
 

@@ -28,7 +28,8 @@ class Posted:
     async def read(self, request: Request) -> Asked:
         """Read how to answer from the query, then what is asked from the body."""
         given = read_query(request)
-        asked = settled(Asked(request, self.manner, given, self.calculation.writer), given)
+        made_by = (self.calculation.writer, self.calculation.drawer)
+        asked = settled(Asked(request, self.manner, given, *made_by), given)
         asked.form, asked.tree = self.body, await read_json(request)
         asked.measures = measures(asked.taken())
         asked.within = self.calculation.within

@@ -2,24 +2,33 @@
 
 from __future__ import annotations
 
-from functools import partial
+from typing import Any
 
 from anyio import to_thread
 from fastapi import Request, Response
 
-from roofing_api.calculation import Calculation
+from roofing_api.calculation import Asked, Calculation
+from roofing_api.negotiating import SVG
 from roofing_api.operations import body_operation, operation
 from roofing_api.posting import Posted
 from roofing_api.straight import straight_router
 from roofing_api.worked_forms import BODIES, FLAT, HIP
+from roofing_core.roof.outlines import Surfaces
 from roofing_core.roof.whole_roof import surfaces
+from roofing_core.sheets.drawings.roof_plan import roof_plan
 from roofing_core.sheets.surfaces import surfaces_text
 
 router = straight_router("Shape of a roof")
 
+
+def _draw(found: Surfaces, manner: Any) -> str:
+    return roof_plan(found.planes, found.lines, system=manner.units).svg
+
+
 SURFACES = Calculation(
-    surfaces, lifted="roof", within=("roof",), writer=surfaces_text, example=HIP, more=FLAT
-)
+    surfaces, lifted="roof", within=("roof",), writer=surfaces_text, drawer=_draw, example=HIP,
+    more=FLAT,
+)  # fmt: skip
 POSTED = Posted(SURFACES, BODIES)
 
 
@@ -27,11 +36,14 @@ POSTED = Posted(SURFACES, BODIES)
 async def post_surfaces(request: Request) -> Response:
     asked = await POSTED.read(request)
     # An outline of many corners takes as long as a hundred of the named forms.
-    found = await to_thread.run_sync(partial(surfaces, **asked.measures))
-    return asked.reply(found)
+    return await to_thread.run_sync(_answer, asked)
 
 
 @router.get("/v1/surfaces", **operation(SURFACES))
 async def get_surfaces(request: Request) -> Response:
     asked = SURFACES.read(request)
+    return await to_thread.run_sync(_answer, asked) if asked.media_type == SVG else _answer(asked)
+
+
+def _answer(asked: Asked) -> Response:
     return asked.reply(surfaces(**asked.measures))

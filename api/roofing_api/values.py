@@ -77,6 +77,13 @@ def _count(kind: type[str], raw: Any) -> int:
     raise refusal("a whole number under a billion, such as 20", raw)
 
 
+def _page(raw: Any) -> int:
+    page = _count(str, raw)
+    if page:
+        return page
+    raise refusal("a page from 1", raw)
+
+
 def _text(least: int, raw: Any) -> str:
     if type(raw) is str and least <= len(raw) <= LONGEST_TEXT and raw.isprintable():
         return raw
@@ -129,6 +136,11 @@ def _count_type(body: bool) -> Any:
     schema = {"type": "integer", "minimum": 0, "maximum": LARGEST_COUNT}
     kind = Bare if body else str
     return Annotated[int, PlainValidator(partial(_count, kind)), WithJsonSchema(schema)]
+
+
+def page_type() -> Any:
+    schema = {"type": "integer", "minimum": 1, "maximum": LARGEST_COUNT}
+    return Annotated[int, PlainValidator(_page), WithJsonSchema(schema)]
 
 
 def _flag_type(body: bool) -> Any:

@@ -27,6 +27,7 @@ GETS = [
     f"{PITCH}&pointer=/percent",
     PLAN,
     f"{PLAN}&format=text",
+    f"{PLAN}&format=svg",
     "/v1/materials",
     "/healthz",
     "/docs",

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from roofing_core.job.plan import Plan
+from roofing_core.measures.faults import fault, refuse_if_any
 from roofing_core.measures.units import System
 from roofing_core.sheets.drawings.metal import metal_drawing
 from roofing_core.sheets.drawings.metal_cuts import metal_cuts_drawing
@@ -60,6 +61,38 @@ def drawings(plan: Plan, kind: DrawingKind, *, system: System = "us") -> tuple[D
     ['Cutting sheet: metal']
     """
     return _MAKERS[kind](plan, system)
+
+
+def drawing_page(plan: Plan, kind: DrawingKind, *, page: int = 1, system: System = "us") -> Drawing:
+    """Draw one page of a kind of drawing.
+
+    Args:
+        plan: A finished plan.
+        kind: What to draw.
+        page: Which of its drawings, from 1: one a plane or one a page.
+        system: The unit system of every measurement in it.
+
+    Returns:
+        The drawing.
+
+    Raises:
+        Refused: There is no such page; says how many there are.
+
+    Source:
+        The plan's own numbers.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> planned = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> drawing_page(planned, "story_pole", page=5).title
+    'Slope: story pole, page 5 of 5'
+    """
+    pages = drawings(plan, kind, system=system)
+    if not 1 <= page <= len(pages):
+        wanted = f"a page from 1 to {len(pages)}" if pages else "another drawing: this one is empty"
+        refuse_if_any([fault("page", str(page), wanted)])
+    return pages[page - 1]
 
 
 def _planes(plan: Plan, system: System) -> tuple[Drawing, ...]:
