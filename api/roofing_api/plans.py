@@ -13,10 +13,11 @@ from roofing_api.negotiating import SVG
 from roofing_api.operations import body_operation, operation
 from roofing_api.posting import Posted
 from roofing_api.straight import straight_router
-from roofing_api.worked_forms import SINGLE_SLOPE
+from roofing_api.worked_forms import SINGLE_SLOPE, WITH_A_CHIMNEY
 from roofing_core.job.choices import Job
 from roofing_core.job.layout import pieces_needed
 from roofing_core.job.plan import Plan, plan
+from roofing_core.roof.planes import SingleSlope
 from roofing_core.sheets.drawings.all import drawing_page
 from roofing_core.sheets.text import plan_text
 
@@ -31,22 +32,23 @@ PLAN = Calculation(
     plan, takes=Job, lifted="roof", writer=plan_text, drawer=_draw, pictures=True,
     example=SINGLE_SLOPE,
 )  # fmt: skip
-POSTED = Posted(PLAN, {"single_slope": {"roof": SINGLE_SLOPE}})
+POSTED = Posted(PLAN, {"single_slope": {"roof": SINGLE_SLOPE}, "with a chimney": WITH_A_CHIMNEY})
 
 
 #: The cells of a spreadsheet ask one plan for one value each: it is made once for all of them.
 remembered = lru_cache(maxsize=16)(plan)
 
 
-#: Up to this many pieces a plan and its answer take a few milliseconds, less than a thread is
-#: worth; larger ones leave the event loop to everybody else.
+#: Up to this many pieces a plan of a single slope and its answer take a few milliseconds, less than
+#: a thread is worth; larger ones and other forms leave the event loop to everybody else.
 AT_ONCE = 2_000
 
 
 async def planned(asked: Asked) -> Response:
     """Plan a job: here and now, or in a thread if it is large or is to be drawn."""
     job = Job(**asked.measures)
-    if asked.media_type != SVG and pieces_needed(job) <= AT_ONCE:
+    small = isinstance(job.roof, SingleSlope) and pieces_needed(job) <= AT_ONCE
+    if small and asked.media_type != SVG:
         return _answer(asked, job)
     return await to_thread.run_sync(_answer, asked, job)
 

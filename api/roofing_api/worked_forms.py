@@ -13,6 +13,28 @@ SINGLE_SLOPE = {
 }
 HIP = {"form": "hip", "length": "36 ft", "width": "24 ft", "pitch": "6:12"}
 
+#: A gable roof over a garden house, with a pipe and a chimney that takes a cricket.
+WITH_A_CHIMNEY: dict[str, Any] = {
+    "roof": {"form": "gable", "length": "12 ft", "width": "10 ft", "pitch": "6:12"},
+    "openings": [
+        {
+            "kind": "vent_pipe",
+            "plane": "front",
+            "from_left": "24 in",
+            "up_slope": "30 in",
+            "diameter": "3 1/2 in",
+        },
+        {
+            "kind": "chimney",
+            "plane": "back",
+            "from_left": "48 in",
+            "up_slope": "12 in",
+            "width": "32 in",
+            "depth": "16 in",
+        },
+    ],
+}
+
 #: Those that a query can hold.
 FLAT: tuple[dict[str, str], ...] = (
     HIP,

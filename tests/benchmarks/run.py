@@ -13,7 +13,7 @@ from itertools import count
 from pathlib import Path
 from socket import socket
 
-from roofing_core import Job, SingleSlope, plan
+from roofing_core import Footprint, Hip, Job, SingleSlope, plan
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
@@ -128,6 +128,30 @@ def pieces() -> None:
         print(f"{laid:7d} pieces: {each:8.2f} ms a plan, {speed:6.2f} M pieces/s")
 
 
+#: 3,000 ft2 on the slopes at 6:12: a main roof and two wings, twelve eaves, four valleys.
+TWO_WINGS = Footprint(
+    corners=((0, 0), (220, 0), (220, -170), (400, -170), (400, 0), (800, 0), (800, 380),
+             (640, 380), (640, 600), (430, 600), (430, 380), (0, 380)),
+    pitch=0.5,
+)  # fmt: skip
+
+
+def whole_roofs() -> None:
+    """Plan a hip roof with two wings, and roofs of one shape in five sizes."""
+    job = Job(roof=TWO_WINGS)
+    best = min(_clocked(partial(plan, job), 1) for _ in range(15))
+    made = plan(job)
+    print(
+        f"hip roof with two wings, {made.roof.area / 144:,.0f} ft2, {len(made.planes)} planes,"
+        f" {made.shingles.pieces} pieces: {best * 1e3:.0f} ms a plan"
+    )
+    for feet in (8, 24, 80, 180, 300):
+        hip = Job(roof=Hip(length=18.0 * feet, width=12.0 * feet, pitch=0.5))
+        best = min(_clocked(partial(plan, hip), 1) for _ in range(3))
+        laid = plan(hip).shingles.pieces
+        print(f"{laid:7d} pieces of a hip roof: {best / laid * 1e6:6.1f} us a piece")
+
+
 def _clocked(call: Callable[[], object], times: int) -> float:
     started = time.perf_counter()
     for _ in range(times):
@@ -153,4 +177,5 @@ def imports() -> None:
 if __name__ == "__main__":
     service()
     pieces()
+    whole_roofs()
     imports()

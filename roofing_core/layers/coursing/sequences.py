@@ -24,13 +24,17 @@ MINIMUM_END_PIECE = 3.0
 #: Six steps to a shingle: 6 in for 36 in strips, 6 1/2 in for 39 3/8 in strips.
 _STEPS_PER_SHINGLE = 6
 
+#: No more shifts of a sequence than this are tried.
+_MOST_SHIFTS = 2_000
+
 
 def generated_sequence(
     shingle_length: Inches, *, minimum_clearance: Inches = MINIMUM_CLEARANCE
 ) -> tuple[Inches, ...]:
     """Make a trim sequence that climbs in even steps and starts again before a shingle is used up.
 
-    The step is a sixth of the shingle, down to the 1/2 in, or the least clearance if that is more;
+    The step is a sixth of the shingle, down to the 1/2 in where that leaves any, or the least
+    clearance if that is more;
     the trims are 0, 1, 2, ... steps while another step still fits into the shingle.
 
     Args:
@@ -61,7 +65,8 @@ def generated_sequence(
     if minimum_clearance > shingle_length / 2:
         wanted = ("at most half a shingle, ", length(shingle_length / 2))
         refuse_if_any([fault("minimum_clearance", length(minimum_clearance), *wanted)])
-    step = max(floor(shingle_length / _STEPS_PER_SHINGLE * 2) / 2, minimum_clearance)
+    sixth = shingle_length / _STEPS_PER_SHINGLE
+    step = max(floor(sixth * 2) / 2 or sixth, minimum_clearance)
     return tuple(k * step for k in range(int(shingle_length // step)))
 
 
@@ -115,7 +120,7 @@ def sequence_with_wide_ends(
         minimum_end_piece: Least width of the first and of the last piece of a course.
         starter_trim: Length trimmed from the first piece of a starter as long as the shingles.
         minimum_clearance: Least distance from the starter's joints to those of the first course.
-        step: The amounts tried are multiples of this.
+        step: The amounts tried are multiples of this, or of 1/2000 of the shingle if that is more.
 
     Returns:
         The shifted trims; empty where no shift does it.
@@ -129,6 +134,7 @@ def sequence_with_wide_ends(
     >>> sequence_with_wide_ends((0.0,), width=73, shingle_length=36)  # 0 would leave 1 in
     (2.0,)
     """
+    step = max(step, shingle_length / _MOST_SHIFTS)
     for k in range(whole_pieces(shingle_length / step)):
         shifted = tuple((trim + k * step) % shingle_length for trim in sequence)
         apart = (shifted[0] - starter_trim) % shingle_length
