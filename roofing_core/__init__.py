@@ -36,7 +36,8 @@ if TYPE_CHECKING:
     from roofing_core.layers.flashings.step_flashing import step_flashing, step_flashing_size
     from roofing_core.layers.metal import metal_run, valley_reach, valley_run
     from roofing_core.layers.sealant import sealant
-    from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_reach
+    from roofing_core.layers.underlaying.ice_barrier import ice_barrier
+    from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach
     from roofing_core.layers.underlaying.underlayment import underlayment
     from roofing_core.layers.weight import lifting_limit, weight, weights
     from roofing_core.materials import (
@@ -119,7 +120,8 @@ else:
             "layers.flashings.step_flashing": "step_flashing step_flashing_size",
             "layers.metal": "metal_run valley_reach valley_run",
             "layers.sealant": "sealant",
-            "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_reach",
+            "layers.underlaying.ice_barrier": "ice_barrier",
+            "layers.underlaying.ice_reach": "ice_barrier_reach",
             "layers.underlaying.underlayment": "underlayment",
             "layers.weight": "lifting_limit weight weights",
             "materials": "Cap CapNail Metal Nail Panel PipeFlashing Roll Sealant Shingle Starter "

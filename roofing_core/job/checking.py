@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 
 from roofing_core.job.choices import Choices
-from roofing_core.layers.underlaying.ice_barrier import STEEP_REACH
+from roofing_core.layers.underlaying.ice_reach import STEEP_REACH
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import length
 

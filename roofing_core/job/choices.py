@@ -19,8 +19,9 @@ from roofing_core.layers.coursing import sequences as _sequences
 from roofing_core.layers.decking import deck as _deck
 from roofing_core.layers.underlaying import end_laps as _end_laps
 from roofing_core.layers.underlaying import ice_barrier as _ice
+from roofing_core.layers.underlaying import ice_reach as _reach
 from roofing_core.layers.underlaying import sheet_fasteners as _sheets
-from roofing_core.layers.underlaying import underlayment as _underlayment
+from roofing_core.layers.underlaying import underlaid as _underlaid
 from roofing_core.materials import nominal
 from roofing_core.materials.kinds import (
     CapNail,
@@ -69,7 +70,7 @@ class Underlaying:
         over_ice_barrier: How far the first row of underlayment laps over the ice barrier.
         ice_barrier_head_lap: Of each row of ice barrier over the one below.
         ice_barrier_end_lap: Where one roll of ice barrier goes on from another.
-        code_edition: _ice.Edition of the residential code whose rule for the ice barrier is used.
+        code_edition: Edition of the residential code whose rule for the ice barrier is used.
         lap_spacing: Between cap nails along eave and laps.
         field_spacing: Between cap nails in the lines within a row.
         field_lines: Lines of cap nails within a row.
@@ -81,11 +82,11 @@ class Underlaying:
     past_metal: Inches = _end_laps.PAST_METAL
     trim_allowance: Inches = _end_laps.TRIM_ALLOWANCE
     ice_barrier: bool = False
-    inside_wall: Inches = _ice.INSIDE_WALL
-    over_ice_barrier: Inches = _underlayment.OVER_ICE_BARRIER
+    inside_wall: Inches = _reach.INSIDE_WALL
+    over_ice_barrier: Inches = _underlaid.OVER_ICE_BARRIER
     ice_barrier_head_lap: Inches = _end_laps.HEAD_LAP
     ice_barrier_end_lap: Inches = _ice.END_LAP
-    code_edition: _ice.Edition = "2021"
+    code_edition: _reach.Edition = "2021"
     lap_spacing: Inches = _sheets.LAP_SPACING
     field_spacing: Inches = _sheets.FIELD_SPACING
     field_lines: int = _sheets.FIELD_LINES

@@ -20,15 +20,16 @@ from roofing_core.layers.sealant import Sealant
 from roofing_core.layers.underlaying.ice_barrier import (
     IceBarrier,
     ice_barrier,
-    ice_barrier_reach,
     no_ice_barrier,
 )
+from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach
 from roofing_core.layers.underlaying.sheet_fasteners import (
     WINDY_FIELD_LINES,
     WINDY_FIELD_SPACING,
     WINDY_LAP_SPACING,
 )
-from roofing_core.layers.underlaying.underlayment import Underlayment, underlayment
+from roofing_core.layers.underlaying.underlaid import Underlayment
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Refused, fault, refuse_if_any, together
 from roofing_core.measures.units import Squares

@@ -147,6 +147,66 @@ def is_lower(plane: RoofPlane, k: int) -> bool:
     return plane.edges[k] == "eave" or (plane.edges[k] == "pitch_break" and next_u > u)
 
 
+def from_below(planes: Sequence[RoofPlane]) -> tuple[RoofPlane, ...]:
+    """Give planes in the order in which layers are laid: as they come, those below a break first.
+
+    Args:
+        planes: The planes.
+
+    Returns:
+        The same planes.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Layers lap the plane below a pitch break: what is lapped is laid first.
+
+    >>> from roofing_core.roof.forms import Gambrel
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> barn = Gambrel(length=240, width=200, pitch=1.5, upper_pitch=0.5, break_run=40)
+    >>> [plane.name for plane in from_below(surfaces(barn).planes[::-1])]
+    ['back', 'back upper', 'front', 'front upper']
+    """
+    by_name = {plane.name: plane for plane in planes}
+    ordered: dict[str, RoofPlane] = {}
+
+    def lay(name: str, above: frozenset[str]) -> None:
+        if name in by_name and name not in ordered and name not in above:
+            for below in planes_below(by_name[name]):
+                lay(below, above | {name})
+            ordered[name] = by_name[name]
+
+    for plane in planes:
+        lay(plane.name, frozenset())
+    return tuple(ordered.values())
+
+
+def planes_below(plane: RoofPlane) -> tuple[str, ...]:
+    """Give the names of the planes that a plane starts above, at its pitch breaks.
+
+    Args:
+        plane: The plane.
+
+    Returns:
+        One entry per break that has a plane below it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> planes_below(rectangle(168, slope_length=112))
+    ()
+    """
+    return tuple(
+        name
+        for k, (kind, name) in enumerate(zip(plane.edges, plane.beyond, strict=True))
+        if kind == "pitch_break" and name and is_lower(plane, k)
+    )
+
+
 def surfaces_of(planes: Sequence[RoofPlane], lines: Sequence[RoofLine]) -> Surfaces:
     """Sum up the planes and lines of a roof.
 

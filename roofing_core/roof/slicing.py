@@ -114,6 +114,15 @@ class Stretch:
     upper: Inches
     parts: tuple[Trapezoid, ...]
 
+    def is_rectangle(self) -> bool:
+        """Tell whether it is a plain rectangle."""
+        first = self.parts[0]
+        return (
+            len(self.parts) == 1
+            and first.lower_left == first.upper_left
+            and first.lower_right == first.upper_right
+        )
+
     def area(self) -> SquareInches:
         """Give its area."""
         return sum(part.area() for part in self.parts)

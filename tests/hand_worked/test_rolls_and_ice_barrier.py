@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_reach
+from roofing_core.layers.underlaying.ice_barrier import ice_barrier
+from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach
 from roofing_core.layers.underlaying.underlayment import underlayment
 
 FELT_15, FELT_30 = 144 * 12, 72 * 12

@@ -13,16 +13,11 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from roofing_core.layers.underlaying.end_laps import Cutting, fill_row
-from roofing_core.layers.underlaying.ice_barrier import (
-    ice_barrier,
-    ice_barrier_reach,
-    no_ice_barrier,
-)
-from roofing_core.layers.underlaying.underlayment import (
-    Underlayment,
-    underlayment,
-    underlayment_layers,
-)
+from roofing_core.layers.underlaying.ice_barrier import ice_barrier, no_ice_barrier
+from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach
+from roofing_core.layers.underlaying.layering import underlayment_layers
+from roofing_core.layers.underlaying.underlaid import Underlayment
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.measures.faults import Refused, TooManyPieces
 
 SIXTEENTH = 1 / 16

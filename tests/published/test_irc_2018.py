@@ -15,8 +15,9 @@ from roofing_core import cricket
 from roofing_core.job.rules import RULES
 from roofing_core.layers.coursing.nailing import hand_sealed, nails_on_piece, nails_per_strip
 from roofing_core.layers.fasteners import least_nail_length
-from roofing_core.layers.underlaying.ice_barrier import ice_barrier_reach
-from roofing_core.layers.underlaying.underlayment import underlayment, underlayment_layers
+from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach
+from roofing_core.layers.underlaying.layering import underlayment_layers
+from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.materials import Metal, Roll, catalogue, material
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.reading import read_pitch

@@ -10,7 +10,7 @@ from roofing_core import cricket, head_flashing
 from roofing_core.layers.caps import caps
 from roofing_core.layers.coursing.courses import courses
 from roofing_core.layers.coursing.nailing import nail_positions
-from roofing_core.layers.underlaying.underlayment import OVER_ICE_BARRIER
+from roofing_core.layers.underlaying.underlaid import OVER_ICE_BARRIER
 from roofing_core.materials import Cap, Shingle, material
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.reading import read_length

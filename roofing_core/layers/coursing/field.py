@@ -248,7 +248,7 @@ class _Laying:
     ) -> object:
         """Give what a row of plain rectangles is cut by; None where any is cut on the slope."""
         upright = all(
-            one.lower == row.lower and one.upper == row.upper and _is_upright(one)
+            one.lower == row.lower and one.upper == row.upper and one.is_rectangle()
             for one in stretches
         )
         if not upright:
@@ -348,16 +348,6 @@ class _Laying:
 
 def _is_within(u: float, stretches: Sequence[Stretch]) -> bool:
     return any(one.left < u < one.right for one in stretches)
-
-
-def _is_upright(stretch: Stretch) -> bool:
-    """Tell whether a stretch is a plain rectangle."""
-    part = stretch.parts[0]
-    return (
-        len(stretch.parts) == 1
-        and part.lower_left == part.upper_left
-        and part.lower_right == part.upper_right
-    )
 
 
 def _level_tops(plane: RoofPlane) -> Iterator[float]:

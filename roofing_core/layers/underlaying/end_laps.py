@@ -11,6 +11,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from roofing_core.measures.counting import DUST
+from roofing_core.measures.faults import Refused, fault
+from roofing_core.measures.sentences import length
 from roofing_core.measures.units import Inches
 
 #: Common practice, no published source; code asks for head laps of 2 in, end laps of 4 in.
@@ -31,7 +33,7 @@ class Cutting:
         end_lap: Lap of two pieces of a row.
         end_lap_stagger: Least distance between end laps of neighbouring rows, like edge to like
             edge.
-        trim_allowance: How much longer than the plane each row is cut, at each rake.
+        trim_allowance: How much longer than the plane each row is cut, at each rake and wall.
         least_piece: No piece of a lapped row is shorter.
     """
 
@@ -42,13 +44,10 @@ class Cutting:
     trim_allowance: Inches = TRIM_ALLOWANCE
     least_piece: Inches = LEAST_PIECE
 
-    def span(self, eave_length: Inches) -> Inches:
-        """Give the length that a row is laid before its rakes are trimmed."""
-        return eave_length + 2 * self.trim_allowance
-
-    def pieces_in(self, eave_length: Inches) -> float:
+    def pieces_in(self, width: Inches) -> float:
         """Give about how many pieces a row takes, to refuse too many before any is laid."""
-        return max(1.0, self.span(eave_length) / (self.roll_length - self.end_lap))
+        span = width + 2 * self.trim_allowance
+        return max(1.0, span / (self.roll_length - self.end_lap))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,13 +81,14 @@ def fill_row(
         span: Length of the row before its rakes are trimmed.
         rest: Length left on the roll in hand; 0 where there is none.
         laps_below: Left edges of the end laps in the row below, from the left end of the row.
-        cutting: The roll and the rules of cutting, checked by `rows.row_faults`.
+        cutting: The roll and the rules of cutting, checked by `limits.row_faults`.
 
     Returns:
         The pieces, the rolls opened for them, and what is left in hand.
 
     Raises:
-        Refused: Nothing of its own; those who call it have checked the measurements.
+        Refused: No way keeps the stagger: never on a rectangle whose measurements are checked,
+            but two rows below, side by side, can have end laps so close that none fits between.
 
     Source:
         Counting; the rules are those of `Cutting`.
@@ -101,10 +101,11 @@ def fill_row(
     """
     if rest >= span:
         return RowFill(lengths=(span,), opened=0, rest=rest - span, from_right=False)
-    return min(
-        _fills(span, rest, laps_below, cutting),
-        key=lambda fill: fill.opened * cutting.roll_length - fill.rest,
-    )
+    fills = list(_fills(span, rest, laps_below, cutting))
+    if not fills:
+        wanted = ("less, or a longer roll: end laps below leave no place for one of ", length(span))
+        raise Refused(fault("end_lap_stagger", length(cutting.end_lap_stagger), *wanted))
+    return min(fills, key=lambda fill: fill.opened * cutting.roll_length - fill.rest)
 
 
 def _furthest(limit: float, laps: Sequence[float], stagger: float) -> float:

@@ -1,36 +1,36 @@
-"""Ice barrier: how far it reaches up the slope, its rows and the rolls they are cut from.
+"""Ice barrier: its rows along the eaves, and the rolls they are cut from.
 
-Asked for where the area has a history of ice damming; the underlayment then starts on it.
+Asked for where the area has a history of ice damming; the underlayment then starts on it. How far
+it reaches is `ice_reach`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from types import MappingProxyType
-from typing import Literal
 
 from roofing_core.layers.underlaying import end_laps as _laps
-from roofing_core.layers.underlaying.end_laps import Cutting
-from roofing_core.layers.underlaying.rolls import RollUsed, SheetRow, cut_rows
-from roofing_core.layers.underlaying.rows import lapped_rows, refuse_too_many, row_faults
-from roofing_core.measures.counting import DUST
-from roofing_core.measures.faults import Fault, fault, negative, refuse_if_any
-from roofing_core.measures.sentences import Amount, shown
-from roofing_core.measures.units import Inches, Pitch, SquareInches
-from roofing_core.roof.pitch import STEEPEST, slope_factor
-
-Edition = Literal["2015", "2018", "2021", "2024"]
-
-#: IRC R905.1.2: this far inside the exterior wall line, measured level.
-INSIDE_WALL = 24.0
-
-#: From this pitch on the barrier also reaches at least so far up the slope, by the edition of the
-#: IRC: the sentence came with 2015 and went with 2024.
-STEEP_PITCH = 8 / 12
-STEEP_REACH: Mapping[Edition, Inches] = MappingProxyType(
-    {"2015": 36.0, "2018": 36.0, "2021": 36.0, "2024": 0.0}
+from roofing_core.layers.underlaying.limits import (
+    highest,
+    limit_sheets,
+    pieces_needed,
+    refuse_too_many,
+    sheet_faults,
+    widest,
 )
+from roofing_core.layers.underlaying.rolls import RollUsed, SheetRow, cut_rows
+from roofing_core.layers.underlaying.rows import Band, lapped_rows
+from roofing_core.layers.underlaying.sheeting import (
+    SheetedPlane,
+    SheetWay,
+    Strip,
+    lower_edges,
+    sheeted,
+    strips,
+)
+from roofing_core.measures.faults import fault, negative, refuse_if_any
+from roofing_core.measures.units import Inches, SquareInches
+from roofing_core.roof.outlines import EdgeKind, RoofPlane, from_below, rectangle
 
 #: A self-adhering roll as it is sold: 36 in x 66 ft 8 in (from memory).
 ROLL_WIDTH, ROLL_LENGTH = 36.0, 800.0
@@ -39,12 +39,28 @@ END_LAP = 6.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class IceBarrier:
-    """The ice barrier along the eave of one plane.
+class PlaneBarrier:
+    """The ice barrier on one plane.
 
     Attributes:
-        reach: How far up the slope it has to reach.
+        plane: The name of the plane.
+        reach: How far up the slope it has to reach; 0 where none is needed.
         upper: v of its upper edge; 0 where none is laid.
+    """
+
+    plane: str
+    reach: Inches
+    upper: Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IceBarrier:
+    """The ice barrier along the eaves of a plane or of a whole roof.
+
+    Attributes:
+        reach: How far up the slope it has to reach; of several planes, the farthest.
+        upper: v of its upper edge; of several planes, the highest; 0 where none is laid.
+        planes: One entry per plane.
         rows: Its rows in the order of laying.
         rolls: How many rolls are opened.
         left_over: Length left on the last roll.
@@ -56,6 +72,7 @@ class IceBarrier:
 
     reach: Inches
     upper: Inches
+    planes: tuple[PlaneBarrier, ...]
     rows: tuple[SheetRow, ...]
     rolls: int
     left_over: Inches
@@ -83,6 +100,7 @@ def no_ice_barrier() -> IceBarrier:
     return IceBarrier(
         reach=0.0,
         upper=0.0,
+        planes=(),
         rows=(),
         rolls=0,
         left_over=0.0,
@@ -91,63 +109,6 @@ def no_ice_barrier() -> IceBarrier:
         area_cut=0.0,
         area_laid=0.0,
     )
-
-
-def ice_barrier_reach(
-    eave_overhang: Inches,
-    *,
-    pitch: Pitch,
-    edition: Edition = "2021",
-    inside_wall: Inches = INSIDE_WALL,
-) -> Inches:
-    """Give how far up the slope an ice barrier has to reach from the eave.
-
-    ``(eave_overhang + inside_wall) * slope_factor(pitch)``; at 8:12 and steeper, by the editions
-    2015 to 2021, at least 36 in.
-
-    Args:
-        eave_overhang: From the exterior wall line to the eave, level; 0 or more.
-        pitch: Rise over run, 0 or more.
-        edition: Of the residential code.
-        inside_wall: From the exterior wall line inwards, level. Where a rule measures from the
-            inner face of the wall, add the wall's thickness.
-
-    Returns:
-        Up the slope from the eave.
-
-    Raises:
-        Refused: A length or the pitch is negative or not finite, or the edition is not known;
-            names each.
-
-    Source:
-        IRC R905.1.2, as restated: from the lowest edges to 24 in inside the exterior wall line.
-        Others measure otherwise: 12 in inside (UBC), from the inner face (MIL-HDBK-1001/5A 9.4).
-
-    >>> ice_barrier_reach(0, pitch=8 / 12), ice_barrier_reach(0, pitch=0, edition="2024")
-    (36.0, 24.0)
-    """
-    refuse_if_any(
-        [
-            negative("eave_overhang", eave_overhang),
-            _pitch_fault(pitch),
-            _edition_fault(edition),
-            negative("inside_wall", inside_wall),
-        ]
-    )
-    reach = (eave_overhang + inside_wall) * slope_factor(pitch)
-    return max(reach, STEEP_REACH[edition]) if pitch >= STEEP_PITCH - DUST else reach
-
-
-def _pitch_fault(pitch: float) -> Fault | None:
-    if 0 <= pitch <= STEEPEST:
-        return None
-    return fault("pitch", shown(Amount(pitch, "pitch")), "0:12 or more and at most 1000:12")
-
-
-def _edition_fault(edition: str) -> Fault | None:
-    if edition in STEEP_REACH:
-        return None
-    return fault("edition", edition, f"one of {', '.join(STEEP_REACH)}")
 
 
 def ice_barrier(
@@ -194,52 +155,101 @@ def ice_barrier(
         IRC R905.1.2 for where; the head lap is common practice, no published source; end laps of
         150 mm in the details of the British Columbia roofing association.
 
+    >>> from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach
     >>> reach = ice_barrier_reach(12, pitch=4 / 12)  # 37.95 in: more than one row of 36 in
     >>> len(ice_barrier(168, slope_length=112, reach=reach).rows)
     2
     """
-    positive = {
-        "eave_length": eave_length,
-        "slope_length": slope_length,
-        "reach": reach,
-        "roll_width": roll_width,
-        "roll_length": roll_length,
-        "least_piece": least_piece,
-    }
-    not_negative = {
-        "head_lap": head_lap,
-        "end_lap": end_lap,
-        "end_lap_stagger": end_lap_stagger,
-        "past_metal": past_metal,
-        "trim_allowance": trim_allowance,
-    }
-    refuse_if_any(row_faults(positive=positive, not_negative=not_negative))
-    cutting = Cutting(
+    way = SheetWay(
         roll_width=roll_width,
         roll_length=roll_length,
         end_lap=end_lap,
         end_lap_stagger=end_lap_stagger,
         trim_allowance=trim_allowance,
         least_piece=least_piece,
+        head_lap=head_lap,
+        past_metal=past_metal,
     )
-    cover = min(reach, slope_length)
-    refuse_too_many(
-        eave_length=eave_length,
-        slope_length=slope_length,
-        pieces=(cover + past_metal) / (roll_width - head_lap) * cutting.pieces_in(eave_length),
+    faults = sheet_faults(
+        way, eave_length=eave_length, slope_length=slope_length, positive={"reach": reach}
     )
-    bands = lapped_rows(
-        "ice_barrier",
-        lower=-past_metal,
-        cover=cover,
-        top=slope_length,
-        width=roll_width,
-        lap=head_lap,
+    refuse_if_any(faults)
+    plane = rectangle(eave_length, slope_length=slope_length)
+    pieces = _pieces(plane, reach, way)
+    refuse_too_many(eave_length=eave_length, slope_length=slope_length, pieces=pieces)
+    return _laid([plane], [reach], way)
+
+
+def ice_barrier_on(
+    planes: Sequence[RoofPlane], *, reaches: Sequence[Inches], way: SheetWay
+) -> IceBarrier:
+    """Lay the ice barrier of several planes and cut it from the same rolls.
+
+    As `ice_barrier` on each plane, from each of its eaves, or from its pitch breaks where it has no
+    eave; the next plane goes on with the roll in hand. Rows run over hips, ridges and valleys.
+
+    Args:
+        planes: The planes.
+        reaches: How far up each plane it has to reach, from `ice_barrier_reaches`; 0 for none.
+        way: The roll, and how rows lie.
+
+    Returns:
+        The rows of all planes with their pieces, and the rolls with their cuts.
+
+    Raises:
+        Refused: A measurement is negative or not finite, a lap is wider than the roll leaves, the
+            roll is too short for the stagger; names each.
+        TooManyPieces: More than 10,000 pieces.
+
+    Source:
+        As `ice_barrier`.
+
+    >>> from roofing_core.roof.forms import Hip
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> hip = surfaces(Hip(length=400, width=240, pitch=4 / 12)).planes
+    >>> way = SheetWay(roll_width=36, roll_length=800, head_lap=4, past_metal=0.25)
+    >>> laid = ice_barrier_on(hip, reaches=[25.3] * 4, way=way)
+    >>> [(row.plane, row.pieces[0].roll) for row in laid.rows]
+    [('front', 1), ('right end', 1), ('back', 1), ('left end', 2)]
+    """
+    refuse_if_any(
+        [
+            *(negative("reaches", reach) for reach in reaches),
+            None
+            if len(reaches) == len(planes)
+            else fault("reaches", f"{len(reaches)} of them", f"{len(planes)}, one for each plane"),
+            *sheet_faults(way, eave_length=widest(planes), slope_length=highest(planes)),
+        ]
     )
-    cut = cut_rows(bands, eave_length=eave_length, cutting=cutting)
+    limit_sheets(
+        sum(_pieces(plane, reach, way) for plane, reach in zip(planes, reaches, strict=True))
+    )
+    return _laid(planes, reaches, way)
+
+
+def _pieces(plane: RoofPlane, reach: float, way: SheetWay) -> float:
+    upper = min(reach, highest([plane]))
+    return pieces_needed(plane, lower=-way.past_metal, upper=upper, lap=way.head_lap, way=way)
+
+
+def _laid(planes: Sequence[RoofPlane], reaches: Sequence[float], way: SheetWay) -> IceBarrier:
+    needed = {plane.name: reach for plane, reach in zip(planes, reaches, strict=True)}
+    rows: list[Strip] = []
+    uppers: dict[str, float] = {}
+    for plane in from_below(planes):
+        if needed[plane.name]:
+            on_plane = sheeted(plane, way=way)
+            runs = list(_runs(on_plane, needed[plane.name], way))
+            uppers[plane.name] = runs[0][-1].upper
+            rows += strips(on_plane, [band for run in runs for band in run], way=way)
+    cut = cut_rows(rows, cutting=way)
     return IceBarrier(
-        reach=reach,
-        upper=cut.rows[-1].upper,
+        reach=max(reaches, default=0.0),
+        upper=max(uppers.values(), default=0.0),
+        planes=tuple(
+            PlaneBarrier(plane=name, reach=reach, upper=uppers.get(name, 0.0))
+            for name, reach in needed.items()
+        ),
         rows=cut.rows,
         rolls=cut.rolls,
         left_over=cut.left_over,
@@ -247,4 +257,34 @@ def ice_barrier(
         end_laps=cut.end_laps,
         area_cut=cut.area_cut,
         area_laid=cut.area_laid,
+    )
+
+
+def _runs(laid: SheetedPlane, reach: float, way: SheetWay) -> Iterator[tuple[Band, ...]]:
+    """Give the rows up a plane: one run, or one more from each eave that lies above the last."""
+    kind: EdgeKind = "eave" if "eave" in laid.plane.edges else "pitch_break"
+    first, *others = lower_edges(laid, kind)
+    lap = way.head_lap if kind == "pitch_break" else 0.0
+    start, cover = first.start, first.v + reach
+    for edge in others:
+        if edge.start > cover:
+            yield _run(laid, start, cover, lap=lap, way=way)
+            start = edge.start
+        cover = edge.v + reach
+    yield _run(laid, start, cover, lap=lap, way=way)
+
+
+def _run(
+    laid: SheetedPlane, start: float, cover: float, *, lap: float, way: SheetWay
+) -> tuple[Band, ...]:
+    top = laid.region.highest
+    return lapped_rows(
+        "ice_barrier",
+        lower=start,
+        cover=min(cover, top),
+        top=top,
+        width=way.roll_width,
+        lap=way.head_lap,
+        first_lap=lap,
+        edge=laid.deck.highest,
     )

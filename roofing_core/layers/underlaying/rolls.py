@@ -8,23 +8,28 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 from math import fsum
+from operator import attrgetter
 from typing import Literal
 
 from roofing_core.layers.underlaying.end_laps import Cutting, RowFill, fill_row
-from roofing_core.layers.underlaying.rows import Band, RowKind
+from roofing_core.layers.underlaying.rows import RowKind
+from roofing_core.layers.underlaying.sheeting import Strip
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.units import Inches, SquareInches
+from roofing_core.roof.cutting import cut_between
+from roofing_core.roof.slicing import Stretch
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetPiece:
-    """One piece of a row, as cut: where it passes a rake it is trimmed after laying.
+    """One piece of a row, as cut: where it passes a rake or a lap it is trimmed after laying.
 
     Attributes:
         roll: Number of the roll that it is cut from, from 1.
-        left: u of its left end, negative past the left rake.
-        right: u of its right end.
+        left: u of its left end as cut.
+        right: u of its right end as cut.
         length: From end to end.
         end_lap: Lap with the piece on its left; 0 for the first.
     """
@@ -41,21 +46,25 @@ Pieces = tuple[SheetPiece, ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetRow:
-    """One row of a sheet material on the plane.
+    """One row of a sheet material on a plane.
 
     Attributes:
-        number: Place in the order of laying, from 1.
+        number: Place in the order of laying, from 1, on all planes together.
+        plane: The name of its plane.
         kind: What the row is; a strip is ripped from the width of the roll.
-        lower: v of its lower edge, negative below the outer face of the eave metal.
-        upper: v of its upper edge, trimmed where it passes the top edge of the plane.
+        lower: v of its lower edge, negative below the outer face of the eave metal; trimmed where
+            the plane begins higher.
+        upper: v of its upper edge, trimmed where it passes the top edge of the plane, or what it
+            runs over that edge.
         width: Width as it comes off the roll, or is ripped from it.
         head_lap: How far it lies over what is below it; 0 for the lowest.
         trim: Width cut off along the top edge of the plane.
-        pieces: Its pieces from the left rake to the right.
+        pieces: Its pieces from the left end to the right.
         end_laps: u of the left edge of each end lap, from the left.
     """
 
     number: int
+    plane: str
     kind: RowKind
     lower: Inches
     upper: Inches
@@ -122,18 +131,18 @@ class RowsCut:
     area_laid: SquareInches
 
 
-def _pieces(fill: RowFill, first_roll: int, *, trim: float, span: float, lap: float) -> Pieces:
-    """Place the pieces of a row, from the left rake to the right."""
+def _pieces(fill: RowFill, first_roll: int, *, strip: Strip, lap: float) -> Pieces:
+    """Place the pieces of a row, from the left end to the right."""
     placed: list[SheetPiece] = []
     start = 0.0
     for k, cut in enumerate(fill.lengths):
-        left = span - start - cut if fill.from_right else start
+        left = strip.span - start - cut if fill.from_right else start
         lapped = k < len(fill.lengths) - 1 if fill.from_right else k > 0
         placed.append(
             SheetPiece(
                 roll=first_roll + k,
-                left=left - trim,
-                right=left + cut - trim,
+                left=strip.left + left,
+                right=strip.left + (left + cut),
                 length=cut,
                 end_lap=lap if lapped else 0.0,
             )
@@ -142,42 +151,61 @@ def _pieces(fill: RowFill, first_roll: int, *, trim: float, span: float, lap: fl
     return tuple(reversed(placed)) if fill.from_right else tuple(placed)
 
 
-class _Rolls:
-    """The rolls opened so far, the last of them in hand, and the width left beside a strip."""
+@dataclass(slots=True)
+class _Beside:
+    """What is left of the width of a roll beside a strip that was ripped from it."""
 
-    def __init__(self, rule: Cutting, span: float) -> None:
-        self.rule, self.span = rule, span
+    roll: int
+    width: float
+    length: float
+
+
+class _Rolls:
+    """The rolls opened so far, the last of them in hand, and what is left beside strips."""
+
+    def __init__(self, rule: Cutting) -> None:
+        self.rule = rule
         self.cuts: list[list[RollCut]] = []
         self.rest = 0.0
-        self.beside_on, self.beside = 0, 0.0
+        self.beside: list[_Beside] = []
 
-    def cut(self, number: int, band: Band, laps: Sequence[float]) -> Pieces:
+    def cut(self, number: int, strip: Strip, laps: Sequence[float]) -> Pieces:
         """Cut one row, clear of the end laps below it, and give its pieces."""
-        if band.width <= self.beside + DUST:
-            # Exact only because the strip beside it is one piece: an end lap would have to keep
-            # its distance from rows that are cut long before this one.
-            self.cuts[self.beside_on - 1].append(
-                RollCut(row=number, length=self.span, width=band.width, taken_from="rest_of_width")
-            )
-            roll, self.beside = self.beside_on, 0.0
-            return self._placed(
-                RowFill(lengths=(self.span,), opened=0, rest=self.rest, from_right=False), roll
-            )
-        fill = fill_row(self.span, rest=self.rest, laps_below=laps, cutting=self.rule)
+        span, width = strip.span, strip.band.width
+        if (from_width := self._from_width(number, span, width)) is not None:
+            fill = RowFill(lengths=(span,), opened=0, rest=self.rest, from_right=False)
+            return self._placed(fill, from_width, strip)
+        below = [lap - strip.left for lap in laps]
+        fill = fill_row(span, rest=self.rest, laps_below=below, cutting=self.rule)
         first = len(self.cuts) + 1 - len(fill.lengths) + fill.opened
         self.cuts.extend([] for _ in range(fill.opened))
         for roll, cut in enumerate(fill.lengths, first):
             self.cuts[roll - 1].append(
-                RollCut(row=number, length=cut, width=band.width, taken_from="length")
+                RollCut(row=number, length=cut, width=width, taken_from="length")
             )
         self.rest = fill.rest
-        if len(fill.lengths) == 1 and band.width < self.rule.roll_width:
-            self.beside_on, self.beside = first, self.rule.roll_width - band.width
-        return self._placed(fill, first)
+        if len(fill.lengths) == 1 and width < self.rule.roll_width:
+            self.beside.append(_Beside(first, self.rule.roll_width - width, span))
+        return self._placed(fill, first, strip)
 
-    def _placed(self, fill: RowFill, roll: int) -> Pieces:
-        trim, lap = self.rule.trim_allowance, self.rule.end_lap
-        return _pieces(fill, roll, trim=trim, span=self.span, lap=lap)
+    def _from_width(self, number: int, span: float, width: float) -> int | None:
+        """Rip a strip from what is left beside another, of those that do the shortest.
+
+        Exact only because that is one piece: an end lap would have to keep its distance from rows
+        that are cut long before this one.
+        """
+        wide = [one for one in self.beside if one.width >= width - DUST and one.length >= span]
+        if not wide:
+            return None
+        taken = min(wide, key=lambda one: one.length)
+        self.cuts[taken.roll - 1].append(
+            RollCut(row=number, length=span, width=width, taken_from="rest_of_width")
+        )
+        taken.length -= span
+        return taken.roll
+
+    def _placed(self, fill: RowFill, roll: int, strip: Strip) -> Pieces:
+        return _pieces(fill, roll, strip=strip, lap=self.rule.end_lap)
 
     def plan(self) -> tuple[RollUsed, ...]:
         """Give the rolls with their cuts and what is left of each."""
@@ -191,39 +219,50 @@ class _Rolls:
         return max(0.0, self.rule.roll_length - used)
 
 
-def cut_rows(bands: Iterable[Band], *, eave_length: Inches, cutting: Cutting) -> RowsCut:
-    """Cut rows from rolls, in the order of laying, and count the rolls.
+def cut_rows(strips: Iterable[Strip], *, cutting: Cutting) -> RowsCut:
+    """Cut rows from rolls, in the order of laying over all planes, and count the rolls.
 
-    Each row is cut ``eave_length + 2 * trim_allowance`` long in all, plus its end laps. Of the
-    ways to go on (from the roll in hand or a new one, from the left rake or the right) the one is
-    taken that uses up the least; of equals, the roll in hand and the left rake.
+    Each row is cut as long as its strip in all, plus its end laps. Of the ways to go on (from the
+    roll in hand or a new one, from the left end or the right) the one is taken that uses up the
+    least; of equals, the roll in hand and the left end. End laps keep their distance from those in
+    the rows below on the same plane. What is left of the width beside a ripped strip serves later
+    strips.
 
     Args:
-        bands: The rows in the order of laying.
-        eave_length: Length of the plane along the eave; over 0.
-        cutting: The roll and the rules of cutting, checked by `rows.row_faults`.
+        strips: The rows in the order of laying, plane after plane.
+        cutting: The roll and the rules of cutting, checked by `limits.row_faults`.
 
     Returns:
         The rows with their pieces, the rolls with their cuts, and the totals.
 
     Raises:
-        Refused: Nothing of its own; those who call it have checked the measurements.
+        Refused: End laps of rows side by side leave no place for one above them.
 
     Source:
         Counting. End laps, and their 6 ft from row to row: IRC table R905.1.1(2).
 
     >>> from roofing_core.layers.underlaying.rows import lapped_rows
-    >>> felt = Cutting(roll_width=36, roll_length=1728)
+    >>> from roofing_core.layers.underlaying.sheeting import SheetWay, sheeted, strips
+    >>> from roofing_core.roof.outlines import rectangle
+    >>> felt = SheetWay(roll_width=36, roll_length=1728, head_lap=4, past_metal=0.25)
     >>> rows = lapped_rows("full", lower=-0.25, cover=112, top=112, width=36, lap=4)
-    >>> cut_rows(rows, eave_length=168, cutting=felt).left_over  # four rows of 172 in
+    >>> laid = strips(sheeted(rectangle(168, slope_length=112), way=felt), rows, way=felt)
+    >>> cut_rows(laid, cutting=felt).left_over  # four rows of 172 in
     1040.0
     """
-    rolls = _Rolls(cutting, cutting.span(eave_length))
+    rolls = _Rolls(cutting)
     rows: list[SheetRow] = []
-    for number, band in enumerate(bands, 1):
-        below = rows[-1].end_laps if rows else ()
-        pieces = rolls.cut(number, band, [at + cutting.trim_allowance for at in below])
-        rows.append(_row(number, band, pieces))
+    laid: list[float] = []
+    plane = ""
+    laps: tuple[float, ...] = ()
+    for (name, _), band in groupby(strips, key=attrgetter("plane", "level")):
+        below = laps if name == plane else ()
+        laps = ()
+        for strip in band:
+            pieces = rolls.cut(len(rows) + 1, strip, below)
+            rows.append(_row(len(rows) + 1, strip, pieces))
+            laps, plane = (*laps, *rows[-1].end_laps), name
+            laid.append(_laid(strip.stretch, rows[-1].end_laps, cutting.end_lap))
     plan = rolls.plan()
     return RowsCut(
         rows=tuple(rows),
@@ -232,23 +271,30 @@ def cut_rows(bands: Iterable[Band], *, eave_length: Inches, cutting: Cutting) ->
         left_over=plan[-1].offcut if plan else 0.0,
         end_laps=sum(len(row.end_laps) for row in rows),
         area_cut=fsum(piece.length * row.width for row in rows for piece in row.pieces),
-        area_laid=fsum(_laid(row, eave_length, cutting.end_lap) for row in rows),
+        area_laid=fsum(laid),
     )
 
 
-def _row(number: int, band: Band, pieces: Pieces) -> SheetRow:
+def _row(number: int, strip: Strip, pieces: Pieces) -> SheetRow:
+    band, lower, upper = strip.band, strip.stretch.lower, strip.stretch.upper
     return SheetRow(
         number=number,
+        plane=strip.plane,
         kind=band.kind,
-        lower=band.lower,
-        upper=band.upper,
+        lower=lower,
+        upper=upper,
         width=band.width,
-        head_lap=band.head_lap,
-        trim=band.trim,
+        head_lap=0.0 if lower > band.lower + DUST else min(band.head_lap, upper - lower),
+        trim=band.lower + band.width - upper,
         pieces=pieces,
         end_laps=tuple(piece.left for piece in pieces[1:]),
     )
 
 
-def _laid(row: SheetRow, eave_length: float, end_lap: float) -> float:
-    return (row.upper - row.lower) * (eave_length + end_lap * len(row.end_laps))
+def _laid(stretch: Stretch, end_laps: Sequence[float], lap: float) -> float:
+    """Give the area that a row covers, what lies twice in its end laps counted twice."""
+    if stretch.is_rectangle():
+        width = stretch.right - stretch.left + lap * len(end_laps)
+        return (stretch.upper - stretch.lower) * width
+    twice = [cut.area() for at in end_laps for cut in cut_between(stretch, at, at + lap)]
+    return stretch.area() + fsum(twice)

@@ -5,16 +5,19 @@ How the sheets lie is `rows` and `rolls`. Self-adhering sheets take none.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
 from roofing_core.layers.underlaying.rolls import SheetRow
-from roofing_core.measures.counting import whole_pieces
+from roofing_core.layers.underlaying.sheeting import SheetedPlane, lower_edges
+from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.faults import Fault, fault, not_positive
 from roofing_core.measures.sentences import length
 from roofing_core.measures.units import Inches
+from roofing_core.roof.uprights import Span, upright
 
 #: Common practice, no published source.
 LAP_SPACING, FIELD_SPACING, FIELD_LINES = 12.0, 24.0, 1
@@ -33,6 +36,7 @@ class FastenerLine:
     """One line of fasteners.
 
     Attributes:
+        plane: The name of its plane.
         kind: Along the eave edge, a head lap or an end lap, or between laps in the field.
         left: u of its left end.
         right: u of its right end; the same as the left for a line up an end lap.
@@ -42,6 +46,7 @@ class FastenerLine:
         count: Fasteners that it adds: those on a crossing line are counted there.
     """
 
+    plane: str
     kind: Literal["eave_edge", "head_lap", "end_lap", "field"]
     left: Inches
     right: Inches
@@ -91,23 +96,27 @@ def _close(name: str, spacing: float) -> Fault | None:
 def fastener_lines(
     rows: Sequence[SheetRow],
     *,
-    eave_length: Inches,
-    top: Inches,
+    laid: SheetedPlane,
+    starts: Sequence[Inches],
+    over_barrier: Inches | None = None,
     lap_spacing: Inches = LAP_SPACING,
     field_spacing: Inches = FIELD_SPACING,
     field_lines: int = FIELD_LINES,
 ) -> tuple[FastenerLine, ...]:
-    """Place the lines of fasteners on the rows of a plane.
+    """Place the lines of fasteners on the rows of a plane, each as long as the plane is there.
 
-    A line along each lower edge (rows that start together share it), ``field_lines`` equally
-    spaced from each to the next or to the top edge, and one up each end lap as far as the next.
-    Along a line ``whole_pieces(length / spacing) + 1`` fasteners; up an end lap 2 fewer, because
-    both its ends stand on other lines. The top edge is held by what covers it.
+    A line along each eave and pitch break that rows start at, or along the lap over an ice barrier;
+    one along each later start of a row (rows that start together share it), ``field_lines``
+    equally spaced from each to the next or to the top edge, and one up each end lap as far as the
+    next. Along a line ``whole_pieces(length / spacing) + 1`` fasteners; up an end lap 2 fewer,
+    because both its ends stand on other lines. The top edge, hips, ridges and valleys are held by
+    what covers them.
 
     Args:
         rows: The rows in the order of laying.
-        eave_length: Length of the plane along the eave.
-        top: v of the top edge of the plane.
+        laid: The plane and what the sheet covers.
+        starts: v at which rows start, as they would if the plane had no sides.
+        over_barrier: How far the first row laps over an ice barrier; none where it lies on none.
         lap_spacing: Along eave and laps, at most.
         field_spacing: Along the lines in the field, at most.
         field_lines: Lines in the field between two laps.
@@ -122,60 +131,82 @@ def fastener_lines(
         Common practice, no published source, for the usual pattern. High wind (140 mph and more):
         6 in along laps and a 12 in grid between, IBC table 1507.1.1(3), 2018.
 
-    >>> fastener_lines((), eave_length=168, top=112)
+    >>> from roofing_core.layers.underlaying.sheeting import SheetWay, sheeted
+    >>> from roofing_core.roof.outlines import rectangle
+    >>> way = SheetWay(roll_width=36, roll_length=1728, head_lap=4, past_metal=0.25)
+    >>> fastener_lines((), laid=sheeted(rectangle(168, slope_length=112), way=way), starts=())
     ()
     """
     if not rows:
         return ()
-    starts = sorted({row.lower for row in rows})
+    heights = [*starts, laid.deck.highest]
+    spans = list(pairwise(heights))
     lines = [
-        _along(
-            "head_lap" if at > starts[0] or rows[0].head_lap else "eave_edge",
-            at,
-            eave_length,
-            lap_spacing,
-        )
-        for at in starts
+        *_first_lines(laid, starts[0], over_barrier, lap_spacing),
+        *(line for at in starts[1:] for line in _along("head_lap", at, laid, lap_spacing)),
     ]
-    for lower, upper in pairwise([*starts, top]):
+    for lower, upper in spans:
         step = (upper - lower) / (field_lines + 1)
-        lines += [
-            _along("field", lower + step * k, eave_length, field_spacing)
-            for k in range(1, field_lines + 1)
-        ]
-    next_start = dict(pairwise([*starts, top]))
+        for k in range(1, field_lines + 1):
+            lines += _along("field", lower + step * k, laid, field_spacing)
     lines.sort(key=lambda line: line.lower)
-    return (
-        *lines,
-        *(
-            _up(at, row.lower, next_start[row.lower], lap_spacing)
-            for row in rows
-            for at in row.end_laps
-        ),
-    )
+    for row in rows:
+        upper = heights[bisect_right(heights, row.lower, hi=len(starts))]
+        for at in row.end_laps:
+            lines += _up(at, row.lower, upper, laid, lap_spacing)
+    return tuple(lines)
 
 
-def _along(
-    kind: Literal["eave_edge", "head_lap", "field"], at: float, eave_length: float, spacing: float
-) -> FastenerLine:
+_Along = Literal["eave_edge", "head_lap", "field"]
+
+
+def _first_lines(
+    laid: SheetedPlane, start: float, over_barrier: float | None, spacing: float
+) -> Iterator[FastenerLine]:
+    """Give the lines along what the first rows start at."""
+    if over_barrier is not None:
+        kind: _Along = "head_lap" if over_barrier else "eave_edge"
+        yield from _along(kind, start, laid, spacing)
+        return
+    for edge in lower_edges(laid, "eave"):
+        yield _line("eave_edge", laid, (edge.left, edge.right), edge.start, spacing)
+    for edge in lower_edges(laid, "pitch_break"):
+        yield _line("head_lap", laid, (edge.left, edge.right), edge.start, spacing)
+
+
+def _along(kind: _Along, at: float, laid: SheetedPlane, spacing: float) -> Iterator[FastenerLine]:
+    for left, right in laid.deck.at(at):
+        if right - left > DUST:
+            yield _line(kind, laid, (left, right), at, spacing)
+
+
+def _line(kind: _Along, laid: SheetedPlane, ends: Span, at: float, spacing: float) -> FastenerLine:
+    left, right = ends
     return FastenerLine(
+        plane=laid.plane.name,
         kind=kind,
-        left=0.0,
-        right=eave_length,
+        left=left,
+        right=right,
         lower=at,
         upper=at,
-        length=eave_length,
-        count=whole_pieces(eave_length / spacing) + 1,
+        length=right - left,
+        count=whole_pieces((right - left) / spacing) + 1,
     )
 
 
-def _up(at: float, lower: float, upper: float, spacing: float) -> FastenerLine:
-    return FastenerLine(
-        kind="end_lap",
-        left=at,
-        right=at,
-        lower=lower,
-        upper=upper,
-        length=upper - lower,
-        count=max(0, whole_pieces((upper - lower) / spacing) - 1),
-    )
+def _up(
+    at: float, lower: float, upper: float, laid: SheetedPlane, spacing: float
+) -> Iterator[FastenerLine]:
+    for stretch in laid.deck.between(max(lower, laid.deck.lowest), upper):
+        for low, high in upright(stretch, at):
+            bottom = lower if low <= laid.deck.lowest else low
+            yield FastenerLine(
+                plane=laid.plane.name,
+                kind="end_lap",
+                left=at,
+                right=at,
+                lower=bottom,
+                upper=high,
+                length=high - bottom,
+                count=max(0, whole_pieces((high - bottom) / spacing) - 1),
+            )

@@ -1,120 +1,40 @@
 """Underlayment: rows, laps, trims, the rolls they are cut from and what fastens them.
 
 One layer at 4:12 and up, two from 2:12 to under 4:12. What goes below it along a cold eave is
-`ice_barrier`; how rows lie is `rows`, how they are cut is `rolls`.
+`ice_barrier`; how it is laid and what comes out is `underlaid`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
-from math import fsum
+from collections.abc import Iterator, Sequence
 
 from roofing_core.layers.underlaying import end_laps as _laps
 from roofing_core.layers.underlaying import sheet_fasteners as _fasteners
-from roofing_core.layers.underlaying.end_laps import Cutting
-from roofing_core.layers.underlaying.rolls import RollUsed, SheetRow, cut_rows
-from roofing_core.layers.underlaying.rows import (
+from roofing_core.layers.underlaying.layering import head_lap_of, layer_faults
+from roofing_core.layers.underlaying.limits import (
     LEAST_EXPOSED,
-    Band,
-    half_lap,
-    half_lapped_rows,
-    lapped_rows,
+    highest,
+    limit_sheets,
+    pieces_needed,
     refuse_too_many,
-    row_faults,
+    sheet_faults,
+    widest,
 )
-from roofing_core.layers.underlaying.sheet_fasteners import (
-    FastenerLine,
-    fastener_lines,
-    spacing_faults,
+from roofing_core.layers.underlaying.sheet_fasteners import spacing_faults
+from roofing_core.layers.underlaying.underlaid import (
+    OVER_ICE_BARRIER,
+    Underlayment,
+    UnderlaymentWay,
+    first_start,
+    lay_underlayment,
 )
-from roofing_core.measures.counting import DUST
-from roofing_core.measures.faults import Fault, fault, refuse_if_any
-from roofing_core.measures.sentences import Amount, length, shown
-from roofing_core.measures.units import Inches, Pitch, SquareInches
-from roofing_core.roof.pitch import STEEPEST
-
-#: IRC R905.2.2: no asphalt shingles below this pitch.
-LEAST_PITCH = 2 / 12
-#: IBC 1507.1.1: two layers below this pitch, one at it (the table's wording is from memory).
-SINGLE_LAYER_PITCH = 4 / 12
+from roofing_core.measures.faults import Fault, fault, negative, refuse_if_any
+from roofing_core.measures.sentences import length
+from roofing_core.measures.units import Inches, Pitch
+from roofing_core.roof.outlines import RoofPlane, rectangle
 
 #: No. 15 felt as it is sold: 36 in x 144 ft.
 ROLL_WIDTH, ROLL_LENGTH = 36.0, 1728.0
-
-#: Ontario Building Code 9.26.6 asks 100 mm or more; 4 in is 101.6 mm.
-OVER_ICE_BARRIER = 4.0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Underlayment:
-    """The underlayment of one plane.
-
-    Attributes:
-        layers: How many layers lie over every point above an ice barrier, by the pitch: 1 or 2.
-        head_lap: How far each row lies over the one below.
-        exposure: How much of each row shows below the next.
-        rows: The rows in the order of laying; none where an ice barrier covers the whole plane.
-        rolls: How many rolls are opened.
-        left_over: Length left on the last roll.
-        roll_plan: The rolls in the order in which they are opened, with their cuts.
-        end_laps: How many end laps there are.
-        area_cut: Area of the pieces as cut, laps and what is trimmed off included.
-        area_laid: Area that stays on the roof once it is trimmed, laps included.
-        eave_edge_length: Length of fastened eave edge.
-        head_lap_length: Length of fastened head laps.
-        end_lap_length: Length of fastened end laps.
-        field_length: Length of the fastened lines in the field.
-        fastener_lines: The lines of fasteners, lowest first, end laps last.
-        fasteners: How many fasteners; where two lines meet, once.
-    """
-
-    layers: int
-    head_lap: Inches
-    exposure: Inches
-    rows: tuple[SheetRow, ...]
-    rolls: int
-    left_over: Inches
-    roll_plan: tuple[RollUsed, ...]
-    end_laps: int
-    area_cut: SquareInches
-    area_laid: SquareInches
-    eave_edge_length: Inches
-    head_lap_length: Inches
-    end_lap_length: Inches
-    field_length: Inches
-    fastener_lines: tuple[FastenerLine, ...]
-    fasteners: int
-
-
-def underlayment_layers(pitch: Pitch) -> int:
-    """Give the layers of underlayment that a slope asks for: 2 below 4:12, 1 from there on.
-
-    Args:
-        pitch: Rise over run, 2:12 or more.
-
-    Returns:
-        1 or 2; exactly 4:12 is 1.
-
-    Raises:
-        Refused: The pitch is under 2:12, not finite, or a wall.
-
-    Source:
-        IBC 1507.2.2 and 1507.1.1; IRC R905.2.2 and table R905.1.1(2): "4:12 or greater" for one
-        layer (the table's wording is from memory).
-
-    >>> underlayment_layers(4 / 12), underlayment_layers(3.99 / 12)
-    (1, 2)
-    """
-    refuse_if_any([_pitch_fault(pitch)])
-    return 1 if pitch >= SINGLE_LAYER_PITCH - DUST else 2
-
-
-def _pitch_fault(pitch: float) -> Fault | None:
-    if LEAST_PITCH - DUST <= pitch <= STEEPEST:
-        return None
-    wanted = "2:12 or more and at most 1000:12: asphalt shingles are not laid on a lower slope"
-    return fault("pitch", shown(Amount(pitch, "pitch")), wanted)
 
 
 def underlayment(  # noqa: PLR0913 - each is asked for by its own name
@@ -178,103 +98,130 @@ def underlayment(  # noqa: PLR0913 - each is asked for by its own name
     >>> laid.layers, len(laid.rows), laid.rolls
     (2, 8, 1)
     """
-    positive = {
-        "eave_length": eave_length,
-        "slope_length": slope_length,
-        "roll_width": roll_width,
-        "roll_length": roll_length,
-        "least_piece": least_piece,
-    }
-    not_negative = {
-        "head_lap": head_lap,
-        "end_lap": end_lap,
-        "end_lap_stagger": end_lap_stagger,
-        "past_metal": past_metal,
-        "trim_allowance": trim_allowance,
-        "ice_barrier_top": ice_barrier_top,
-        "over_ice_barrier": over_ice_barrier,
-    }
-    refuse_if_any(
-        [
-            _pitch_fault(pitch),
-            *row_faults(positive=positive, not_negative=not_negative),
-            _half_lap_fault(pitch, roll_width),
-            _barrier_fault(ice_barrier_top, over_ice_barrier, roll_width),
-            *spacing_faults(
-                lap_spacing=lap_spacing, field_spacing=field_spacing, field_lines=field_lines
-            ),
-        ]
-    )
-    layers = underlayment_layers(pitch)
-    lap = head_lap if layers == 1 else half_lap(roll_width)
-    lower, first_lap = (
-        (ice_barrier_top - over_ice_barrier, over_ice_barrier)
-        if ice_barrier_top
-        else (-past_metal, 0.0)
-    )
-    cutting = Cutting(
+    way = UnderlaymentWay(
         roll_width=roll_width,
         roll_length=roll_length,
         end_lap=end_lap,
         end_lap_stagger=end_lap_stagger,
         trim_allowance=trim_allowance,
         least_piece=least_piece,
-    )
-    refuse_too_many(
-        eave_length=eave_length,
-        slope_length=slope_length,
-        pieces=(slope_length - lower) / (roll_width - lap) * cutting.pieces_in(eave_length),
-    )
-    covered = ice_barrier_top >= slope_length
-    bands = (
-        ()
-        if covered
-        else _bands(layers, lower, top=slope_length, width=roll_width, lap=lap, first_lap=first_lap)
-    )
-    cut = cut_rows(bands, eave_length=eave_length, cutting=cutting)
-    lines = fastener_lines(
-        cut.rows,
-        eave_length=eave_length,
-        top=slope_length,
+        head_lap=head_lap,
+        past_metal=past_metal,
+        over_ice_barrier=over_ice_barrier,
         lap_spacing=lap_spacing,
         field_spacing=field_spacing,
         field_lines=field_lines,
     )
-    return Underlayment(
-        layers=layers,
-        head_lap=lap,
-        exposure=roll_width - lap,
-        rows=cut.rows,
-        rolls=cut.rolls,
-        left_over=cut.left_over,
-        roll_plan=cut.roll_plan,
-        end_laps=cut.end_laps,
-        area_cut=cut.area_cut,
-        area_laid=cut.area_laid,
-        eave_edge_length=_length_of(lines, "eave_edge"),
-        head_lap_length=_length_of(lines, "head_lap"),
-        end_lap_length=_length_of(lines, "end_lap"),
-        field_length=_length_of(lines, "field"),
-        fastener_lines=lines,
-        fasteners=sum(line.count for line in lines),
+    faults = _faults(
+        way,
+        pitches=[pitch],
+        eave_length=eave_length,
+        slope_length=slope_length,
+        tops=[ice_barrier_top],
+    )
+    refuse_if_any(faults)
+    plane = rectangle(eave_length, slope_length=slope_length, pitch=pitch)
+    pieces = _pieces(plane, ice_barrier_top, way)
+    refuse_too_many(eave_length=eave_length, slope_length=slope_length, pieces=pieces)
+    return lay_underlayment([plane], way=way, ice_barrier_tops=[ice_barrier_top])
+
+
+def underlayment_on(
+    planes: Sequence[RoofPlane],
+    *,
+    way: UnderlaymentWay,
+    ice_barrier_tops: Sequence[Inches] = (),
+) -> Underlayment:
+    """Lay the underlayment of several planes and cut it from the same rolls.
+
+    As `underlayment` on each plane, by its own pitch; the next plane goes on with the roll in hand.
+    Each row is as long as its plane is at its widest within the row, cut long at rakes and walls,
+    and runs over hips, ridges and valleys; the first row of a plane above a pitch break laps over
+    the plane below.
+
+    Args:
+        planes: The planes.
+        way: The roll, and how rows lie and are fastened.
+        ice_barrier_tops: For each plane v of the upper edge of an ice barrier below, 0 where there
+            is none; none at all unless given.
+
+    Returns:
+        The rows of all planes with their pieces, the rolls with their cuts, laps, areas and
+        fasteners.
+
+    Raises:
+        Refused: A pitch is under 2:12, a measurement is negative or not finite, a lap is wider than
+            the roll leaves, the roll is too short for the stagger; names each.
+        TooManyPieces: More than 10,000 pieces.
+
+    Source:
+        As `underlayment`. Over hips and ridges 6 in from each side: Navy Builder manual, NAVEDTRA
+        14044, chapter 3.
+
+    >>> from roofing_core.roof.forms import Hip
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> felt = UnderlaymentWay(roll_width=36, roll_length=1728, head_lap=4, past_metal=0.25)
+    >>> laid = underlayment_on(surfaces(Hip(length=400, width=240, pitch=0.75)).planes, way=felt)
+    >>> [row.plane for row in laid.rows].count("front"), laid.rolls
+    (5, 3)
+    """
+    tops = list(ice_barrier_tops) or [0.0] * len(planes)
+    refuse_if_any(
+        [
+            *_faults(
+                way,
+                pitches=[plane.pitch for plane in planes],
+                eave_length=widest(planes),
+                slope_length=highest(planes),
+                tops=tops,
+            ),
+            None
+            if len(tops) == len(planes)
+            else fault("ice_barrier_tops", f"{len(tops)} of them", f"{len(planes)}, one a plane"),
+        ]
+    )
+    limit_sheets(sum(_pieces(*one, way) for one in zip(planes, tops, strict=True)))
+    return lay_underlayment(planes, way=way, ice_barrier_tops=tops)
+
+
+def _faults(
+    way: UnderlaymentWay,
+    *,
+    pitches: Sequence[float],
+    eave_length: float,
+    slope_length: float,
+    tops: Sequence[float],
+) -> Iterator[Fault | None]:
+    in_pitch, in_width = layer_faults(pitches, roll_width=way.roll_width)
+    wrong_tops = [top for top in tops if negative("ice_barrier_top", top)]
+    wrong_laps = (_barrier_fault(top, way.over_ice_barrier, way.roll_width) for top in tops)
+    yield in_pitch
+    yield from sheet_faults(
+        way,
+        eave_length=eave_length,
+        slope_length=slope_length,
+        not_negative={
+            "ice_barrier_top": wrong_tops[0] if wrong_tops else 0.0,
+            "over_ice_barrier": way.over_ice_barrier,
+        },
+    )
+    yield in_width
+    yield next((found for found in wrong_laps if found), None)
+    yield from spacing_faults(
+        lap_spacing=way.lap_spacing,
+        field_spacing=way.field_spacing,
+        field_lines=way.field_lines,
     )
 
 
-def _bands(
-    layers: int, lower: float, *, top: float, width: float, lap: float, first_lap: float
-) -> tuple[Band, ...]:
-    if layers == 2:  # noqa: PLR2004 - two layers are two layers
-        return half_lapped_rows(lower=lower, top=top, width=width, first_lap=first_lap)
-    return lapped_rows(
-        "full", lower=lower, cover=top, top=top, width=width, lap=lap, first_lap=first_lap
+def _pieces(plane: RoofPlane, top: float, way: UnderlaymentWay) -> float:
+    return pieces_needed(
+        plane,
+        lower=first_start(-way.past_metal, ice_barrier_top=top, way=way),
+        upper=highest([plane]),
+        lap=head_lap_of(plane.pitch, way=way),
+        way=way,
     )
-
-
-def _half_lap_fault(pitch: float, roll_width: float) -> Fault | None:
-    if pitch >= SINGLE_LAYER_PITCH - DUST or roll_width - half_lap(roll_width) >= LEAST_EXPOSED:
-        return None
-    least = length(2 * LEAST_EXPOSED + 2)
-    return fault("roll_width", length(roll_width), least, " or more, for two layers")
 
 
 def _barrier_fault(top: float, lap: float, roll_width: float) -> Fault | None:
@@ -283,7 +230,3 @@ def _barrier_fault(top: float, lap: float, roll_width: float) -> Fault | None:
         return None
     wanted = ", within the ice barrier and 1 in less than the roll's width"
     return fault("over_ice_barrier", length(lap), "at most ", length(most), wanted)
-
-
-def _length_of(lines: Iterable[FastenerLine], kind: str) -> float:
-    return fsum(line.length for line in lines if line.kind == kind)

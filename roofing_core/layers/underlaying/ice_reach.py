@@ -1,0 +1,173 @@
+"""How far up a slope an ice barrier has to reach, by the edition of the code.
+
+How it is laid is `ice_barrier`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Literal
+
+from roofing_core.measures.counting import DUST
+from roofing_core.measures.faults import Fault, fault, negative, refuse_if_any
+from roofing_core.measures.sentences import Amount, shown
+from roofing_core.measures.units import Inches, Pitch
+from roofing_core.roof.outlines import RoofPlane, from_below, planes_below
+from roofing_core.roof.pitch import STEEPEST, slope_factor
+
+Edition = Literal["2015", "2018", "2021", "2024"]
+
+#: IRC R905.1.2: this far inside the exterior wall line, measured level.
+INSIDE_WALL = 24.0
+
+#: From this pitch on the barrier also reaches at least so far up the slope, by the edition of the
+#: IRC: the sentence came with 2015 and went with 2024.
+STEEP_PITCH = 8 / 12
+STEEP_REACH: Mapping[Edition, Inches] = MappingProxyType(
+    {"2015": 36.0, "2018": 36.0, "2021": 36.0, "2024": 0.0}
+)
+
+
+def ice_barrier_reach(
+    eave_overhang: Inches,
+    *,
+    pitch: Pitch,
+    edition: Edition = "2021",
+    inside_wall: Inches = INSIDE_WALL,
+) -> Inches:
+    """Give how far up the slope an ice barrier has to reach from the eave.
+
+    ``(eave_overhang + inside_wall) * slope_factor(pitch)``; at 8:12 and steeper, by the editions
+    2015 to 2021, at least 36 in.
+
+    Args:
+        eave_overhang: From the exterior wall line to the eave, level; 0 or more.
+        pitch: Rise over run, 0 or more.
+        edition: Of the residential code.
+        inside_wall: From the exterior wall line inwards, level. Where a rule measures from the
+            inner face of the wall, add the wall's thickness.
+
+    Returns:
+        Up the slope from the eave.
+
+    Raises:
+        Refused: A length or the pitch is negative or not finite, or the edition is not known;
+            names each.
+
+    Source:
+        IRC R905.1.2, as restated: from the lowest edges to 24 in inside the exterior wall line.
+        Others measure otherwise: 12 in inside (UBC), from the inner face (MIL-HDBK-1001/5A 9.4).
+
+    >>> ice_barrier_reach(0, pitch=8 / 12), ice_barrier_reach(0, pitch=0, edition="2024")
+    (36.0, 24.0)
+    """
+    refuse_if_any(
+        [
+            negative("eave_overhang", eave_overhang),
+            _pitch_fault(pitch),
+            _edition_fault(edition),
+            negative("inside_wall", inside_wall),
+        ]
+    )
+    return _Left(eave_overhang + inside_wall, _steep(pitch, edition)).up(pitch)
+
+
+def _pitch_fault(pitch: float) -> Fault | None:
+    if 0 <= pitch <= STEEPEST:
+        return None
+    return fault("pitch", shown(Amount(pitch, "pitch")), "0:12 or more and at most 1000:12")
+
+
+def _edition_fault(edition: str) -> Fault | None:
+    if edition in STEEP_REACH:
+        return None
+    return fault("edition", edition, f"one of {', '.join(STEEP_REACH)}")
+
+
+def ice_barrier_reaches(
+    planes: Sequence[RoofPlane],
+    *,
+    eave_overhang: Inches,
+    edition: Edition = "2021",
+    inside_wall: Inches = INSIDE_WALL,
+) -> tuple[Inches, ...]:
+    """Give how far up each plane of a roof an ice barrier has to reach from its lower edge.
+
+    As `ice_barrier_reach` on a plane with an eave. On a plane above a pitch break, what is left of
+    that above the plane below: its level part by this plane's slope factor, the 36 in of a steep
+    plane along both slopes.
+
+    Args:
+        planes: The planes.
+        eave_overhang: From the exterior wall line to the eaves, level; 0 or more.
+        edition: Of the residential code.
+        inside_wall: From the exterior wall line inwards, level.
+
+    Returns:
+        One entry per plane; 0 for a plane that needs none.
+
+    Raises:
+        Refused: A length or a pitch is negative or not finite, or the edition is not known; names
+            each.
+
+    Source:
+        IRC R905.1.2, as restated. That it goes on over a pitch break is this library's reading of
+        "24 in inside the exterior wall line".
+
+    >>> from roofing_core.roof.forms import Gambrel
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> barn = Gambrel(length=240, width=200, pitch=0.75, upper_pitch=0.5, break_run=32)
+    >>> ice_barrier_reaches(surfaces(barn).planes[:2], eave_overhang=12, edition="2024")
+    (45.0, 4.47213595499958)
+    """
+    refuse_if_any(
+        [
+            negative("eave_overhang", eave_overhang),
+            *(_pitch_fault(plane.pitch) for plane in planes),
+            _edition_fault(edition),
+            negative("inside_wall", inside_wall),
+        ]
+    )
+    by_name = {plane.name: plane for plane in planes}
+    left: dict[str, _Left] = {}
+    for plane in from_below(planes):
+        if "eave" in plane.edges:
+            left[plane.name] = _Left(eave_overhang + inside_wall, _steep(plane.pitch, edition))
+        else:
+            below = [by_name[name] for name in planes_below(plane) if name in left]
+            left[plane.name] = _left_above(plane, [(one, left[one.name]) for one in below])
+    return tuple(left[plane.name].up(plane.pitch) for plane in planes)
+
+
+@dataclass(frozen=True, slots=True)
+class _Left:
+    """What an ice barrier still has to reach from the lower edge of a plane."""
+
+    level: float
+    along: float
+
+    def up(self, pitch: float) -> float:
+        """Give how far up the slope that is."""
+        return max(self.level * slope_factor(pitch), self.along, 0.0)
+
+
+def _left_above(plane: RoofPlane, below: Sequence[tuple[RoofPlane, _Left]]) -> _Left:
+    """Give what the planes below a pitch break leave to reach above it."""
+    level, along = 0.0, 0.0
+    for lower, left in below:
+        breaks = [
+            lower.corners[k][1]
+            for k, kind in enumerate(lower.edges)
+            if kind == "pitch_break" and lower.beyond[k] == plane.name
+        ]
+        high = max(breaks, default=0.0)
+        level = max(level, left.level - high / slope_factor(lower.pitch))
+        along = max(along, left.along - high)
+    return _Left(level, along)
+
+
+def _steep(pitch: float, edition: Edition) -> float:
+    """Give how far along a steep slope a barrier reaches, by the edition."""
+    return STEEP_REACH[edition] if pitch >= STEEP_PITCH - DUST else 0.0
