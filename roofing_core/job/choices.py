@@ -16,7 +16,7 @@ from roofing_core.layers.coursing import joints as _joints
 from roofing_core.layers.coursing import nailing as _nailing
 from roofing_core.layers.coursing import outline as _outline
 from roofing_core.layers.coursing import sequences as _sequences
-from roofing_core.layers.decking import deck as _deck
+from roofing_core.layers.decking import deck_way as _deck
 from roofing_core.layers.underlaying import end_laps as _end_laps
 from roofing_core.layers.underlaying import ice_barrier as _ice
 from roofing_core.layers.underlaying import ice_reach as _reach

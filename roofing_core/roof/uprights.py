@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from roofing_core.measures.units import Inches
-from roofing_core.roof.slicing import Side, Stretch, Trapezoid
+from roofing_core.roof.slicing import Stretch, Trapezoid
 
 #: Crossings shorter than this, in inches, are float dust.
 _SPECK = 1e-9
@@ -34,24 +34,23 @@ def upright(stretch: Stretch, u: Inches) -> tuple[Span, ...]:
     """
     found: list[Span] = []
     for part in stretch.parts:
-        on_left = _inside(part.left, u, part, from_left=True)
-        on_right = _inside(part.right, u, part, from_left=False)
-        low, high = max(on_left[0], on_right[0]), min(on_left[1], on_right[1])
+        # How far the line stands inside each side, at the lower and the upper edge of the part.
+        low, high = _inside(part, u - part.lower_left, u - part.upper_left)
+        under, over = _inside(part, part.lower_right - u, part.upper_right - u)
+        low, high = max(low, under), min(high, over)
         if high - low > _SPECK:
             found.append((low, high))
-    return tuple(_joined(sorted(found)))
+    return tuple(found) if len(found) == 1 else tuple(_joined(sorted(found)))
 
 
-def _inside(side: Side, u: float, part: Trapezoid, *, from_left: bool) -> Span:
-    """Give between which heights of its slab an upright line is on the inner side of a side."""
-    low, high = side.at(part.lower), side.at(part.upper)
-    below, above = (low <= u, high <= u) if from_left else (low >= u, high >= u)
-    if below and above:
+def _inside(part: Trapezoid, below: float, above: float) -> Span:
+    """Give between which heights of a part a line is inside a side, from how far it is there."""
+    if below >= 0 and above >= 0:
         return part.lower, part.upper
-    if not (below or above):
+    if below <= 0 and above <= 0:
         return part.lower, part.lower
-    at = part.lower + (part.upper - part.lower) * ((u - low) / (high - low))
-    return (part.lower, at) if below else (at, part.upper)
+    at = part.lower + (part.upper - part.lower) * (below / (below - above))
+    return (part.lower, at) if below > 0 else (at, part.upper)
 
 
 def _joined(spans: list[Span]) -> list[Span]:

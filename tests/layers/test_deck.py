@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from shapely import box, union_all
 
 from roofing_core.layers.decking.deck import Deck, deck, no_deck
-from roofing_core.layers.decking.panel_cuts import cut_panels
+from roofing_core.layers.decking.panel_cuts import Blank, cut_panels, least_panels
 from roofing_core.measures.faults import Refused, TooManyPieces
 
 DUST = 1e-6
@@ -29,6 +29,17 @@ def lengths(laid: Deck) -> list[list[float]]:
         [piece.right - piece.left for piece in row]
         for _, row in groupby(laid.pieces, key=lambda piece: piece.row)
     ]
+
+
+def blanks(whole, ripped=(), *, in_width=1):
+    """Give pieces of a panel's full width, and others of which so many lie side by side."""
+    return [
+        *(Blank(length=long, height=48, area=48 * long) for long in whole),
+        *(Blank(length=long, height=48 / in_width, area=48 / in_width * long) for long in ripped),
+    ]
+
+
+SIZE = {"panel_length": 96, "panel_width": 48}
 
 
 # ---- Published -----------------------------------------------------------------------------------
@@ -122,14 +133,14 @@ def test_a_row_is_split_where_that_saves_a_panel():
 
 def test_pieces_are_cut_the_longest_first():
     """24 first would leave 72 for a 48, and then none for the 72 but a third panel."""
-    cuts = cut_panels((24, 48, 48, 72), ripped=(), in_width=1, panel_length=96)
-    assert (cuts.panels, cuts.whole) == (2, (1, 2, 2, 1))
+    cuts = cut_panels(blanks((24, 48, 48, 72)), **SIZE)
+    assert (cuts.panels, cuts.on) == (2, (1, 2, 2, 1))
 
 
 def test_no_panel_yields_three_pieces_of_over_a_third():
     """Five pieces of 34: by length 170 / 96 is 2 panels, but each yields two, so 3."""
-    cuts = cut_panels((34,) * 5, ripped=(), in_width=1, panel_length=96)
-    assert (cuts.least_panels, cuts.panels) == (3, 3)
+    five = blanks((34,) * 5)
+    assert (least_panels(five, **SIZE), cut_panels(five, **SIZE).panels) == (3, 3)
 
 
 def test_a_deck_that_is_not_asked_for_is_all_zero():
@@ -139,9 +150,10 @@ def test_a_deck_that_is_not_asked_for_is_all_zero():
 
 def test_rips_share_a_panel_with_a_short_piece():
     """48 of full width leaves 48: two rips of 48 side by side when two lie in the width."""
-    cuts = cut_panels((48,), ripped=(48, 48), in_width=2, panel_length=96)
-    assert (cuts.whole, cuts.ripped, cuts.panels, cuts.least_panels) == ((1,), (1, 1), 1, 1)
-    assert cut_panels((48,), ripped=(48, 48, 48), in_width=2, panel_length=96).panels == 2
+    three = blanks((48,), (48, 48), in_width=2)
+    assert cut_panels(three, **SIZE).on == (1, 1, 1)
+    assert least_panels(three, **SIZE) == 1
+    assert cut_panels(blanks((48,), (48, 48, 48), in_width=2), **SIZE).panels == 2
 
 
 # ---- Laws ----------------------------------------------------------------------------------------
@@ -250,9 +262,10 @@ def fewest_panels(whole: tuple[float, ...], ripped: tuple[float, ...], in_width:
     in_width=st.integers(1, 3),
 )
 def test_panels_are_bounded_by_a_slow_recount(whole, ripped, in_width):
-    cuts = cut_panels(whole, ripped=ripped, in_width=in_width, panel_length=96)
+    pieces = blanks(whole, ripped, in_width=in_width)
     recount = fewest_panels(tuple(whole), tuple(ripped), in_width)
-    assert cuts.least_panels <= recount <= cuts.panels <= recount + 1
+    cut = cut_panels(pieces, **SIZE).panels
+    assert least_panels(pieces, **SIZE) <= recount <= cut <= recount + 1
 
 
 @settings(deadline=None)

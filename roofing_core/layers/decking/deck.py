@@ -1,6 +1,7 @@
 """Deck: panels on the rafters, their joints, tape, nails and clips, and how many panels to buy.
 
-Where end joints lie is `panel_joints`, how the pieces are cut from whole panels is `panel_cuts`.
+Where end joints lie is `panel_joints`, what pieces there are `panel_rows`, how these are cut from
+whole panels `panel_cuts`, and what is counted beside them `deck_counts`.
 How far a panel may span is for its span rating; nothing here checks it.
 
 Panel sizes are nominal: the gap of 1/8 in at ends and edges is within them, so that the joints
@@ -9,50 +10,65 @@ come to lie on the middle of a support.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from math import fsum
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
+from math import floor, fsum
 
-from roofing_core.layers.decking.panel_cuts import DeckPiece, Row, lay_panels
-from roofing_core.layers.decking.panel_joints import Framing
-from roofing_core.measures.counting import whole_packs, whole_pieces
-from roofing_core.measures.faults import (
-    Fault,
-    TooManyPieces,
-    fault,
-    not_positive,
-    refuse_if_any,
+from roofing_core.layers.decking.deck_counts import (
+    NailSpacing,
+    clip_count,
+    end_joint_lengths,
+    long_joints,
+    nail_count,
 )
+from roofing_core.layers.decking.deck_way import (
+    EDGE_SPACING,
+    FIELD_SPACING,
+    JOINT_STAGGER,
+    PANEL_LENGTH,
+    PANEL_WIDTH,
+    SUPPORT_SPACING,
+    DeckWay,
+    deck_faults,
+)
+from roofing_core.layers.decking.panel_cuts import cut_panels, least_panels
+from roofing_core.layers.decking.panel_rows import PanelPiece, Panels, panelled, pieces_on
+from roofing_core.measures.counting import whole_packs
+from roofing_core.measures.faults import TooManyPieces, fault, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Amount, length
 from roofing_core.measures.units import Inches, SquareInches
-
-#: A panel of 4 by 8 ft.
-PANEL_LENGTH, PANEL_WIDTH = 96.0, 48.0
-#: Common practice, no published source; 16 in is as usual.
-SUPPORT_SPACING = 24.0
-#: 8d nails, 6 in on edges and 12 in on the supports between: IRC table R602.3(1).
-EDGE_SPACING, FIELD_SPACING = 6.0, 12.0
-#: End joints of neighbouring rows stand two supports apart: inspectors' guide to roofs.
-JOINT_STAGGER = 2
+from roofing_core.roof.outlines import RoofPlane, rectangle
 
 #: One clip a span where edges are unsupported, two at 48 in (the two are from memory).
 CLIPS, WIDE_SPAN, CLIPS_IN_WIDE_SPAN = 1, 48.0, 2
 
-#: A panel spans no more supports than this.
-MOST_SPANS = 16
 #: More panels than this are not laid out.
 MOST_PANELS = 5_000
-#: Closer than this, nails split what they hold.
-LEAST_NAIL_SPACING = 1.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeckPiece(PanelPiece):
+    """One panel, or part of one, on the deck.
+
+    Attributes:
+        panel: Number of the bought panel that it is, or is cut from.
+    """
+
+    panel: int
+
+
+_PIECE = tuple(field.name for field in fields(PanelPiece))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Deck:
-    """The deck of one plane.
+    """The deck of a plane or of a whole roof.
 
     Attributes:
-        rows: How many rows of panels lie up the slope.
-        pieces: Every piece, row by row from the eave, left to right.
-        panels: Panels to buy, with their offcuts used again.
+        rows: How many rows of panels lie up the slopes, of all planes together.
+        pieces: Every piece, plane by plane, row by row from the eave, left to right.
+        panels: Panels to buy, with their offcuts used again; pieces along hips and valleys in
+            pairs by one cut where they match, else as the rectangles that they fit.
         least_panels: No way of cutting these pieces takes fewer panels than this.
         panels_by_area: Panels that the area alone would take; no deck takes fewer.
         area: Area of the deck.
@@ -165,93 +181,105 @@ def deck(
     >>> laid.panels, laid.panels_by_area
     (5, 5)
     """
-    framing = Framing(
-        eave_length=eave_length,
-        support_spacing=support_spacing,
+    way = DeckWay(
         panel_length=panel_length,
+        panel_width=panel_width,
+        support_spacing=support_spacing,
         joint_stagger=joint_stagger,
         least_spans=least_spans,
+        edge_spacing=edge_spacing,
+        field_spacing=field_spacing,
     )
     refuse_if_any(
         [
             not_positive("eave_length", eave_length),
             not_positive("slope_length", slope_length),
-            not_positive("panel_length", panel_length),
-            not_positive("panel_width", panel_width),
-            _spacing_fault(support_spacing, panel_length),
-            _spans_fault("joint_stagger", joint_stagger, least=0),
-            _spans_fault("least_spans", least_spans, least=1),
-            _nail_fault("edge_spacing", edge_spacing),
-            _nail_fault("field_spacing", field_spacing),
+            *deck_faults(way),
         ]
     )
-    _refuse_too_many(eave_length, slope_length, panel_length=panel_length, panel_width=panel_width)
-    laid = lay_panels(framing, slope_length=slope_length, panel_width=panel_width)
-    end_joints = [upper - lower for lower, upper, joints in laid.rows for _ in joints]
-    long_joint_length = eave_length * (len(laid.rows) - 1)
-    per_span = CLIPS_IN_WIDE_SPAN if support_spacing >= WIDE_SPAN else CLIPS
-    area = eave_length * slope_length
+    plane = rectangle(eave_length, slope_length=slope_length)
+    if (panels := _about(plane, way)) > MOST_PANELS:
+        wanted = f"with the other length, at most {MOST_PANELS} panels; this takes {panels:.0f}"
+        raise TooManyPieces(
+            fault("eave_length", length(eave_length), wanted),
+            fault("slope_length", length(slope_length), wanted),
+        )
+    return _laid([plane], way)
+
+
+def deck_on(planes: Sequence[RoofPlane], *, way: DeckWay) -> Deck:
+    """Lay the panels of several planes and cut all of them from the same ones.
+
+    As `deck` on each plane, its supports from the left end of its lowest eave. Rows end at hips and
+    valleys, where pieces are cut along the line and lie on the rafter under it.
+
+    Args:
+        planes: The planes.
+        way: The panels, the supports and the nails.
+
+    Returns:
+        Every piece, the panels to buy with the bounds they are held against, joints, tape, nails
+        and clips.
+
+    Raises:
+        Refused: A measurement is zero, negative or not finite, or no layout of a plane keeps the
+            stagger; names each.
+        TooManyPieces: More than 5,000 panels.
+
+    Source:
+        As `deck`. That pieces along hips and valleys may be shorter than others is common practice,
+        no published source: the rafter there holds them.
+
+    >>> from roofing_core.roof.forms import Hip
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> laid = deck_on(surfaces(Hip(length=400, width=240, pitch=0.75)).planes, way=DeckWay())
+    >>> laid.panels, laid.least_panels
+    (32, 27)
+    """
+    refuse_if_any(deck_faults(way))
+    panels = sum(_about(plane, way) for plane in planes)
+    if panels > MOST_PANELS:
+        wanted = f"at most {MOST_PANELS} panels on one roof: a smaller roof or larger panels"
+        raise TooManyPieces(fault("panels", Amount(float(floor(panels)), "count"), wanted))
+    return _laid(planes, way)
+
+
+def _about(plane: RoofPlane, way: DeckWay) -> float:
+    """Give about how many panels a plane takes, to refuse too many before any is laid."""
+    us, vs = [u for u, _ in plane.corners], [v for _, v in plane.corners]
+    rows = max(1.0, (max(vs) - min(vs)) / way.panel_width)
+    return rows * max(1.0, (max(us) - min(us)) / way.panel_length)
+
+
+def _laid(planes: Sequence[RoofPlane], way: DeckWay) -> Deck:
+    framing, size = way.framing(), Panels(length=way.panel_length, width=way.panel_width)
+    laid = [panelled(plane, framing=framing, panels=size) for plane in planes]
+    pieces = [piece for one in laid for piece in pieces_on(one, framing=framing)]
+    blanks = [piece.blank() for piece in pieces]
+    cuts = cut_panels(blanks, panel_length=size.length, panel_width=size.width)
+    least = least_panels(blanks, panel_length=size.length, panel_width=size.width)
+    joints = [long for one in laid for long in end_joint_lengths(one, framing=framing)]
+    along = fsum(right - left for one in laid for left, right in long_joints(one))
+    spacing = NailSpacing(edge=way.edge_spacing, field=way.field_spacing)
+    per_span = CLIPS_IN_WIDE_SPAN if way.support_spacing >= WIDE_SPAN else CLIPS
+    area = fsum(one.region.area() for one in laid)
     return Deck(
-        rows=len(laid.rows),
-        pieces=laid.pieces,
-        panels=laid.cuts.panels,
-        least_panels=laid.cuts.least_panels,
-        panels_by_area=whole_packs(area, panel_length * panel_width),
+        rows=sum(len(one.rows) for one in laid),
+        pieces=tuple(map(_on_panel, pieces, cuts.on)),
+        panels=cuts.panels,
+        least_panels=least,
+        panels_by_area=whole_packs(area, size.length * size.width),
         area=area,
-        left_over=laid.cuts.panels * panel_length * panel_width - area,
-        shortest_piece=min(piece.right - piece.left for piece in laid.pieces),
-        end_joints=len(end_joints),
-        end_joint_length=fsum(end_joints),
-        long_joint_length=long_joint_length,
-        tape_length=fsum(end_joints) + long_joint_length,
-        nails=_nails(framing, laid.rows, edge_spacing, field_spacing),
-        clips=(len(laid.rows) - 1) * framing.spans * per_span,
+        left_over=cuts.panels * size.length * size.width - area,
+        shortest_piece=min((blank.length for blank in blanks), default=0.0),
+        end_joints=len(joints),
+        end_joint_length=fsum(joints),
+        long_joint_length=along,
+        tape_length=fsum(joints) + along,
+        nails=sum(nail_count(one, framing=framing, spacing=spacing) for one in laid),
+        clips=sum(clip_count(one, framing=framing, per_span=per_span) for one in laid),
     )
 
 
-def _nails(
-    framing: Framing,
-    rows: tuple[Row, ...],
-    edge_spacing: float,
-    field_spacing: float,
-) -> int:
-    count = 0
-    for lower, upper, joints in rows:
-        at_ends = 2 * (len(joints) + 1)
-        between = framing.spans - 1 - len(joints)
-        count += at_ends * (whole_pieces((upper - lower) / edge_spacing) + 1)
-        count += between * (whole_pieces((upper - lower) / field_spacing) + 1)
-    return count
-
-
-def _spacing_fault(support_spacing: float, panel_length: float) -> Fault | None:
-    if not panel_length / MOST_SPANS > support_spacing > 0 and not support_spacing > panel_length:
-        return not_positive("support_spacing", support_spacing)
-    least, most = length(panel_length / MOST_SPANS), length(panel_length)
-    wanted = (least, " or more and at most ", most, ", the length of a panel")
-    return fault("support_spacing", length(support_spacing), *wanted)
-
-
-def _spans_fault(name: str, spans: int, *, least: int) -> Fault | None:
-    if least <= spans <= MOST_SPANS:
-        return None
-    return fault(name, Amount(spans, "count"), f"{least} or more and at most {MOST_SPANS}")
-
-
-def _nail_fault(name: str, spacing: float) -> Fault | None:
-    if 0 < spacing < LEAST_NAIL_SPACING:
-        return fault(name, length(spacing), length(LEAST_NAIL_SPACING), " or more")
-    return not_positive(name, spacing)
-
-
-def _refuse_too_many(
-    eave_length: float, slope_length: float, *, panel_length: float, panel_width: float
-) -> None:
-    panels = max(1.0, eave_length / panel_length) * max(1.0, slope_length / panel_width)
-    if panels <= MOST_PANELS:
-        return
-    wanted = f"with the other length, at most {MOST_PANELS} panels; this takes {panels:.0f}"
-    raise TooManyPieces(
-        fault("eave_length", length(eave_length), wanted),
-        fault("slope_length", length(slope_length), wanted),
-    )
+def _on_panel(piece: PanelPiece, panel: int) -> DeckPiece:
+    return DeckPiece(**{name: getattr(piece, name) for name in _PIECE}, panel=panel)

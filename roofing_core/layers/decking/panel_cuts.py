@@ -7,21 +7,36 @@ lie is `panel_joints`.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import islice, pairwise
 from math import floor, fsum
 
-from roofing_core.layers.decking.panel_joints import Framing, Joints, layouts
 from roofing_core.measures.counting import DUST, whole_pieces
-from roofing_core.measures.faults import Fault, Refused, fault
-from roofing_core.measures.sentences import Amount, length
-from roofing_core.measures.units import Inches
+from roofing_core.measures.units import Inches, SquareInches
 
-#: Of the layouts that keep the stagger, so many with the fewest pieces are cut to compare them.
-LAYOUTS_CUT = 8
 #: The finest steps by which the bound weighs a length: as many as a panel spans supports.
 STEPS = 16
+
+#: Lengths and slants are alike when they agree to so many places, in inches.
+_PLACES = 6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blank:
+    """What a piece is cut from: the least rectangle that it fits.
+
+    Attributes:
+        length: The long way of the panel.
+        height: The short way.
+        area: Of the piece itself.
+        slant: How far one end leans over its height, to the right going up; 0 where both are square
+            or both lean.
+    """
+
+    length: Inches
+    height: Inches
+    area: SquareInches
+    slant: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,16 +44,12 @@ class PanelCuts:
     """Which panel each piece is cut from.
 
     Attributes:
-        whole: Number of the panel of each piece of a panel's full width, from 1.
-        ripped: Number of the panel of each ripped piece, from 1.
+        on: Number of the panel of each piece, from 1.
         panels: How many panels are cut.
-        least_panels: No way of cutting these pieces takes fewer.
     """
 
-    whole: tuple[int, ...]
-    ripped: tuple[int, ...]
+    on: tuple[int, ...]
     panels: int
-    least_panels: int
 
 
 class _Rests:
@@ -64,65 +75,177 @@ class _Rests:
         return rest, panel
 
 
-def cut_panels(
-    whole: Sequence[Inches], *, ripped: Sequence[Inches], in_width: int, panel_length: Inches
-) -> PanelCuts:
-    """Cut pieces from as few panels as can be found, and bound how few there could be.
+class _Panels:
+    """The panels begun so far: what is left of their length, and of lanes ripped from it."""
 
-    The longest first, each from the shortest rest that it fits: first the pieces of full width,
-    then the ripped ones, side by side from what is left, then from new panels.
+    def __init__(self, length: float) -> None:
+        self.length, self.count = length, 0
+        self.whole = _Rests(DUST * length)
+        self.lanes: dict[int, _Rests] = {}
+
+    def cut(self, size: float, in_width: int) -> int:
+        """Cut a piece, of which so many lie side by side in a panel; give its panel.
+
+        From a lane begun before, of its own width or else of the next wider one that is long
+        enough; else from the full width, where the lanes beside it are kept; else from a new panel.
+        """
+        for lane in sorted((n for n in self.lanes if n <= in_width), reverse=True):
+            rest, panel = self.lanes[lane].take(size)
+            if panel:
+                self.lanes[lane].put(rest - size, panel)
+                return panel
+        rest, panel = self.whole.take(size)
+        if not panel:
+            self.count += 1
+            rest, panel = self.length, self.count
+        lanes = self.lanes.setdefault(in_width, _Rests(DUST * self.length))
+        lanes.put(rest, panel, in_width - 1)
+        lanes.put(rest - size, panel)
+        return panel
+
+    def cut_whole(self, size: float) -> int:
+        """Cut a piece of the full width of a panel; give its panel."""
+        rest, panel = self.whole.take(size)
+        if not panel:
+            self.count += 1
+            rest, panel = self.length, self.count
+        self.whole.put(rest - size, panel)
+        return panel
+
+
+def cut_panels(blanks: Sequence[Blank], *, panel_length: Inches, panel_width: Inches) -> PanelCuts:
+    """Cut pieces from as few panels as can be found.
+
+    Pieces that lean alike at one end are cut in pairs by one cut, the second turned about. Then the
+    longest first, each from the shortest rest that it fits: the pieces of full width, then the
+    ripped ones, the widest first, side by side from what is left, then from new panels.
 
     Args:
-        whole: Lengths of the pieces of a panel's full width.
-        ripped: Lengths of the ripped pieces, all of one width.
-        in_width: How many ripped pieces lie side by side in the width of a panel; 1 or more.
-        panel_length: The long way of a panel; no piece is longer.
+        blanks: The pieces; none is longer or higher than a panel.
+        panel_length: The long way of a panel.
+        panel_width: The short way of a panel.
 
     Returns:
-        A panel for each piece, how many there are, and the bound.
+        A panel for each piece, and how many there are.
 
     Raises:
         Refused: Nothing of its own; those who call it have checked the measurements.
 
     Source:
-        Best fit, longest first. The bound: no panel holds more than 1 of what is left of the
-        pieces when their lengths are weighed by a dual feasible function (Fekete and Schepers,
-        from memory).
+        Best fit, longest first.
 
-    >>> cut_panels((96, 72, 48, 96, 24), ripped=(96, 72), in_width=3, panel_length=96).panels
+    >>> five = [Blank(length=n, height=48, area=48 * n) for n in (96, 72, 48, 96, 24)]
+    >>> rips = [Blank(length=n, height=16, area=16 * n) for n in (96, 72)]
+    >>> cut_panels([*five, *rips], panel_length=96, panel_width=48).panels
     5
     """
-    dust = DUST * panel_length
-    rests, lanes = _Rests(dust), _Rests(dust)
-    panels = 0
-    of_whole, of_ripped = [0] * len(whole), [0] * len(ripped)
-    for k in _longest_first(whole):
-        rest, panel = rests.take(whole[k])
-        if not panel:
-            panels += 1
-            rest, panel = panel_length, panels
-        rests.put(rest - whole[k], panel)
-        of_whole[k] = panel
-    for k in _longest_first(ripped):
-        rest, panel = lanes.take(ripped[k])
-        if not panel:
-            rest, panel = rests.take(ripped[k])
-            if not panel:
-                panels += 1
-                rest, panel = panel_length, panels
-            lanes.put(rest, panel, in_width - 1)
-        lanes.put(rest - ripped[k], panel)
-        of_ripped[k] = panel
-    return PanelCuts(
-        whole=tuple(of_whole),
-        ripped=tuple(of_ripped),
-        panels=panels,
-        least_panels=_least(whole, ripped, in_width, panel_length),
-    )
+    panels = _Panels(panel_length)
+    on = [0] * len(blanks)
+    groups = _groups(blanks, panel_length, panel_width)
+    for in_width in sorted(groups):
+        for size, places in sorted(groups[in_width], key=lambda one: -one[0]):
+            panel = panels.cut(size, in_width) if in_width else panels.cut_whole(size)
+            for place in places:
+                on[place] = panel
+    return PanelCuts(on=tuple(on), panels=panels.count)
 
 
-def _longest_first(lengths: Sequence[float]) -> list[int]:
-    return sorted(range(len(lengths)), key=lambda k: -lengths[k])
+_Group = list[tuple[float, tuple[int, ...]]]
+
+
+def _groups(blanks: Sequence[Blank], panel_length: float, panel_width: float) -> dict[int, _Group]:
+    """Give lengths to cut, each with the places of its pieces: by how many lie side by side.
+
+    Those of a panel's full width, which take no ripping, stand at 0.
+    """
+    groups: dict[int, _Group] = {}
+    for size, height, places in _in_pairs(blanks, panel_length):
+        groups.setdefault(_in_width(height, panel_width), []).append((size, places))
+    return groups
+
+
+def _in_width(height: float, panel_width: float) -> int:
+    """Count the pieces that lie side by side in the width of a panel; 0 for one as wide as it."""
+    if height >= panel_width * (1 - DUST):
+        return 0
+    return int(panel_width / height + DUST)
+
+
+def _in_pairs(
+    blanks: Sequence[Blank], panel_length: float
+) -> Iterator[tuple[float, float, tuple[int, ...]]]:
+    """Give length, height and pieces: two where one slanting cut makes both."""
+    alike: dict[tuple[float, float], list[int]] = {}
+    for place, blank in enumerate(blanks):
+        if blank.slant:
+            key = round(blank.slant, _PLACES), round(blank.height, _PLACES)
+            alike.setdefault(key, []).append(place)
+        else:
+            yield blank.length, blank.height, (place,)
+    for (slant, _), places in alike.items():
+        places.sort(key=lambda place: blanks[place].length)
+        yield from _paired(blanks, places, abs(slant), panel_length)
+
+
+def _paired(
+    blanks: Sequence[Blank], places: list[int], slant: float, panel_length: float
+) -> Iterator[tuple[float, float, tuple[int, ...]]]:
+    """Pair the shortest with the longest that still lies beside it in one panel."""
+    first, last = 0, len(places) - 1
+    while first <= last:
+        short, long = blanks[places[first]], blanks[places[last]]
+        both = short.length + long.length - slant
+        if first < last and both <= panel_length * (1 + DUST):
+            yield both, long.height, (places[last], places[first])
+            first += 1
+        else:
+            yield long.length, long.height, (places[last],)
+        last -= 1
+
+
+def least_panels(blanks: Sequence[Blank], *, panel_length: Inches, panel_width: Inches) -> int:
+    """Bound how few panels could hold pieces: no way of cutting them takes fewer.
+
+    The more of two bounds: their area, and for the rectangles among them of full width, with the
+    ripped ones of which equally many lie side by side, their lengths weighed so that no panel holds
+    more than 1.
+
+    Args:
+        blanks: The pieces.
+        panel_length: The long way of a panel.
+        panel_width: The short way of a panel.
+
+    Returns:
+        The bound.
+
+    Raises:
+        Refused: Nothing of its own; those who call it have checked the measurements.
+
+    Source:
+        Dual feasible functions (Fekete and Schepers, from memory).
+
+    >>> third = [Blank(length=34, height=48, area=34 * 48)] * 5  # two to a panel
+    >>> least_panels(third, panel_length=96, panel_width=48)
+    3
+    """
+    counted: dict[int, Counter[float]] = {0: Counter()}
+    for blank in blanks:
+        if blank.area >= blank.length * blank.height * (1 - DUST):
+            in_width = _in_width(blank.height, panel_width)
+            counted.setdefault(in_width, Counter())[blank.length / panel_length] += 1
+    whole = [(share, float(n)) for share, n in counted.pop(0).items()]
+    by_area = fsum(blank.area for blank in blanks) / (panel_length * panel_width)
+    bounds = [by_area, _most(whole)]
+    for in_width, sizes in counted.items():
+        # Of pieces of one width, in_width lie side by side: each counts for that share of a panel.
+        bounds.append(_most([*whole, *((share, n / in_width) for share, n in sizes.items())]))
+    return max(map(whole_pieces, bounds))
+
+
+def _most(counted: Sequence[tuple[float, float]]) -> float:
+    limits = {share for share, _ in counted if share <= 1 / 2}
+    weights = [_split(0.0), *map(_stepped, range(1, STEPS + 1)), *map(_split, limits)]
+    return max(fsum(weight(share) * n for share, n in counted) for weight in weights)
 
 
 def _stepped(steps: int) -> Callable[[float], float]:
@@ -144,138 +267,3 @@ def _split(at: float) -> Callable[[float], float]:
         return 0.0 if share < at - DUST else share
 
     return weight
-
-
-def _least(
-    whole: Sequence[float], ripped: Sequence[float], in_width: int, panel_length: float
-) -> int:
-    # Of pieces of one width, in_width lie side by side: each counts for that share of a panel.
-    counted = [(size / panel_length, float(n)) for size, n in Counter(whole).items()]
-    counted += [(size / panel_length, n / in_width) for size, n in Counter(ripped).items()]
-    limits = {share for share, _ in counted if share <= 1 / 2}
-    weights = [_split(0.0), *map(_stepped, range(1, STEPS + 1)), *map(_split, limits)]
-    return max(whole_pieces(fsum(weight(share) * n for share, n in counted)) for weight in weights)
-
-
-Row = tuple[Inches, Inches, Joints]
-"""A row of panels: its lower edge, its upper edge, and its joints."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DeckPiece:
-    """One panel, or part of one, on the deck.
-
-    Attributes:
-        row: Number of its row, from 1 at the eave.
-        left: u of its left end.
-        right: u of its right end.
-        lower: v of its lower edge.
-        upper: v of its upper edge.
-        panel: Number of the bought panel that it is, or is cut from.
-    """
-
-    row: int
-    left: Inches
-    right: Inches
-    lower: Inches
-    upper: Inches
-    panel: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaidPanels:
-    """The rows of a deck, its pieces, and how these are cut.
-
-    Attributes:
-        rows: Lower edge, upper edge and joints of each row, from the eave.
-        pieces: Every piece, row by row from the eave, left to right.
-        cuts: Which panel each piece is cut from.
-    """
-
-    rows: tuple[Row, ...]
-    pieces: tuple[DeckPiece, ...]
-    cuts: PanelCuts
-
-
-def lay_panels(framing: Framing, *, slope_length: Inches, panel_width: Inches) -> LaidPanels:
-    """Lay rows of panels up a plane and cut them: of the first layouts, from the fewest panels.
-
-    Args:
-        framing: The supports, and what panels on them have to keep.
-        slope_length: Up the slope; the top row is ripped to what is left of it.
-        panel_width: The short way of a panel.
-
-    Returns:
-        The rows, their pieces and the panels.
-
-    Raises:
-        Refused: No layout keeps the stagger and the least piece.
-
-    Source:
-        Counting; the rules are those of `Framing`.
-
-    >>> frame = Framing(
-    ...     eave_length=96, support_spacing=24, panel_length=96, joint_stagger=2, least_spans=1
-    ... )
-    >>> lay_panels(frame, slope_length=144, panel_width=48).cuts.panels
-    3
-    """
-    lowers = [k * panel_width for k in range(whole_pieces(slope_length / panel_width))]
-    edges = list(pairwise([*lowers, slope_length]))
-    pairs = islice(layouts(framing, rows=len(edges)), LAYOUTS_CUT)
-    laid = (
-        _cut(framing, [(*edge, pair[k % 2]) for k, edge in enumerate(edges)], panel_width)
-        for pair in pairs
-    )
-    area = framing.eave_length * slope_length / (framing.panel_length * panel_width)
-    fewest = _fewest(laid, whole_pieces(area))
-    if fewest is None:
-        raise Refused(_stuck_fault(framing))
-    return fewest
-
-
-def _fewest(laid: Iterable[LaidPanels], by_area: int) -> LaidPanels | None:
-    """Give the layout of the fewest panels; none can have fewer than the area takes."""
-    fewest = None
-    for one in laid:
-        if fewest is None or one.cuts.panels < fewest.cuts.panels:
-            fewest = one
-        if fewest.cuts.panels <= by_area:
-            break
-    return fewest
-
-
-def _cut(framing: Framing, rows: list[Row], panel_width: float) -> LaidPanels:
-    bare = [
-        (number, left, right, lower, upper)
-        for number, (lower, upper, joints) in enumerate(rows, 1)
-        for left, right in pairwise(framing.ends(joints))
-    ]
-    lower, upper, top_joints = rows[-1]
-    in_width = int(panel_width / (upper - lower) + DUST)
-    ripped = len(top_joints) + 1 if upper - lower < panel_width * (1 - DUST) else 0
-    sizes = [right - left for _, left, right, _, _ in bare]
-    split = len(sizes) - ripped
-    cuts = cut_panels(
-        sizes[:split], ripped=sizes[split:], in_width=in_width, panel_length=framing.panel_length
-    )
-    pieces = tuple(
-        DeckPiece(row=row, left=left, right=right, lower=lower, upper=upper, panel=panel)
-        for (row, left, right, lower, upper), panel in zip(
-            bare, cuts.whole + cuts.ripped, strict=True
-        )
-    )
-    return LaidPanels(rows=tuple(rows), pieces=pieces, cuts=cuts)
-
-
-def _stuck_fault(framing: Framing) -> Fault:
-    return fault(
-        "joint_stagger",
-        Amount(framing.joint_stagger, "count"),
-        "fewer supports, or closer ones, or a smaller least_spans: rows of whole panels ",
-        length(framing.panel_length),
-        " long, cut only near the rakes, on supports ",
-        length(framing.support_spacing),
-        f" apart cannot keep end joints {framing.joint_stagger} supports apart and every piece on ",
-        f"{framing.least_spans + 1} supports or more",
-    )

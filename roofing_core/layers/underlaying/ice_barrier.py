@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from roofing_core.layers.underlaying import end_laps as _laps
 from roofing_core.layers.underlaying.limits import (
     highest,
+    limit_rows,
     limit_sheets,
     pieces_needed,
-    refuse_too_many,
     sheet_faults,
     widest,
 )
@@ -176,7 +176,7 @@ def ice_barrier(
     refuse_if_any(faults)
     plane = rectangle(eave_length, slope_length=slope_length)
     pieces = _pieces(plane, reach, way)
-    refuse_too_many(eave_length=eave_length, slope_length=slope_length, pieces=pieces)
+    limit_rows(eave_length=eave_length, slope_length=slope_length, pieces=pieces)
     return _laid([plane], [reach], way)
 
 

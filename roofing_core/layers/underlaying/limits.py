@@ -222,7 +222,7 @@ def pieces_needed(
     return (upper - lower) / (way.roll_width - lap) * way.pieces_in(widest([plane]))
 
 
-def refuse_too_many(*, eave_length: Inches, slope_length: Inches, pieces: float) -> None:
+def limit_rows(*, eave_length: Inches, slope_length: Inches, pieces: float) -> None:
     """Refuse a plane that would take more pieces than are laid out.
 
     Args:
@@ -239,7 +239,7 @@ def refuse_too_many(*, eave_length: Inches, slope_length: Inches, pieces: float)
     Source:
         A limit of this library.
 
-    >>> refuse_too_many(eave_length=168, slope_length=112, pieces=MOST_PIECES)
+    >>> limit_rows(eave_length=168, slope_length=112, pieces=MOST_PIECES)
     """
     if pieces <= MOST_PIECES:
         return

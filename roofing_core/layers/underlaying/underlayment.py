@@ -14,9 +14,9 @@ from roofing_core.layers.underlaying.layering import head_lap_of, layer_faults
 from roofing_core.layers.underlaying.limits import (
     LEAST_EXPOSED,
     highest,
+    limit_rows,
     limit_sheets,
     pieces_needed,
-    refuse_too_many,
     sheet_faults,
     widest,
 )
@@ -122,7 +122,7 @@ def underlayment(  # noqa: PLR0913 - each is asked for by its own name
     refuse_if_any(faults)
     plane = rectangle(eave_length, slope_length=slope_length, pitch=pitch)
     pieces = _pieces(plane, ice_barrier_top, way)
-    refuse_too_many(eave_length=eave_length, slope_length=slope_length, pieces=pieces)
+    limit_rows(eave_length=eave_length, slope_length=slope_length, pieces=pieces)
     return lay_underlayment([plane], way=way, ice_barrier_tops=[ice_barrier_top])
 
 
