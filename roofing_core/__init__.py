@@ -28,7 +28,8 @@ if TYPE_CHECKING:
     from roofing_core.layers.coursing.offsets import offsets
     from roofing_core.layers.coursing.pieces import pieces_of
     from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
-    from roofing_core.layers.decking.deck import deck
+    from roofing_core.layers.decking.deck import deck, deck_on
+    from roofing_core.layers.decking.deck_way import DeckWay
     from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
     from roofing_core.layers.flashings.bent_pieces import apron, head_flashing
     from roofing_core.layers.flashings.crickets import cricket
@@ -36,9 +37,12 @@ if TYPE_CHECKING:
     from roofing_core.layers.flashings.step_flashing import step_flashing, step_flashing_size
     from roofing_core.layers.metal import metal_run, valley_reach, valley_run
     from roofing_core.layers.sealant import sealant
-    from roofing_core.layers.underlaying.ice_barrier import ice_barrier
-    from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach
-    from roofing_core.layers.underlaying.underlayment import underlayment
+    from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_on
+    from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach, ice_barrier_reaches
+    from roofing_core.layers.underlaying.sheeting import SheetWay
+    from roofing_core.layers.underlaying.underlaid import UnderlaymentWay
+    from roofing_core.layers.underlaying.underlayment import underlayment, underlayment_on
+    from roofing_core.layers.underlaying.valley_lining import valley_lining
     from roofing_core.layers.weight import lifting_limit, weight, weights
     from roofing_core.materials import (
         Cap,
@@ -112,7 +116,8 @@ else:
             "layers.coursing.offsets": "offsets",
             "layers.coursing.pieces": "pieces_of",
             "layers.coursing.sequences": "generated_sequence sequence_with_wide_ends",
-            "layers.decking.deck": "deck",
+            "layers.decking.deck": "deck deck_on",
+            "layers.decking.deck_way": "DeckWay",
             "layers.fasteners": "fasteners least_nail_length nails_per_pound",
             "layers.flashings.bent_pieces": "apron head_flashing",
             "layers.flashings.crickets": "cricket",
@@ -120,9 +125,12 @@ else:
             "layers.flashings.step_flashing": "step_flashing step_flashing_size",
             "layers.metal": "metal_run valley_reach valley_run",
             "layers.sealant": "sealant",
-            "layers.underlaying.ice_barrier": "ice_barrier",
-            "layers.underlaying.ice_reach": "ice_barrier_reach",
-            "layers.underlaying.underlayment": "underlayment",
+            "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_on",
+            "layers.underlaying.ice_reach": "ice_barrier_reach ice_barrier_reaches",
+            "layers.underlaying.sheeting": "SheetWay",
+            "layers.underlaying.underlaid": "UnderlaymentWay",
+            "layers.underlaying.underlayment": "underlayment underlayment_on",
+            "layers.underlaying.valley_lining": "valley_lining",
             "layers.weight": "lifting_limit weight weights",
             "materials": "Cap CapNail Metal Nail Panel PipeFlashing Roll Sealant Shingle Starter "
             "StepFlashing Tape catalogue material",
@@ -174,6 +182,7 @@ __all__ = [
     "Chimney",
     "Choices",
     "Coursing",
+    "DeckWay",
     "Decking",
     "Drawing",
     "Facet",
@@ -199,6 +208,7 @@ __all__ = [
     "Saltbox",
     "Sealant",
     "Sealing",
+    "SheetWay",
     "Shingle",
     "Side",
     "SingleSlope",
@@ -209,6 +219,7 @@ __all__ = [
     "Tape",
     "TooManyPieces",
     "Underlaying",
+    "UnderlaymentWay",
     "VentPipe",
     "__version__",
     "apron",
@@ -220,6 +231,7 @@ __all__ = [
     "courses_to_cover",
     "cricket",
     "deck",
+    "deck_on",
     "drawings",
     "fasteners",
     "from_quantity",
@@ -230,7 +242,9 @@ __all__ = [
     "hip_valley_factor",
     "holes_in",
     "ice_barrier",
+    "ice_barrier_on",
     "ice_barrier_reach",
+    "ice_barrier_reaches",
     "jack_difference",
     "least_nail_length",
     "lifting_limit",
@@ -273,6 +287,8 @@ __all__ = [
     "surfaces_text",
     "to_quantity",
     "underlayment",
+    "underlayment_on",
+    "valley_lining",
     "valley_reach",
     "valley_run",
     "weight",
