@@ -30,7 +30,8 @@ if TYPE_CHECKING:
     from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
     from roofing_core.layers.coursing.offsets import offsets
     from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
-    from roofing_core.layers.decking.deck import deck
+    from roofing_core.layers.decking.deck import deck, deck_on
+    from roofing_core.layers.decking.deck_way import DeckWay
     from roofing_core.layers.fasteners import fasteners, least_nail_length, nails_per_pound
     from roofing_core.layers.flashings.bent_pieces import apron, head_flashing
     from roofing_core.layers.flashings.crickets import cricket
@@ -38,9 +39,12 @@ if TYPE_CHECKING:
     from roofing_core.layers.flashings.step_flashing import step_flashing, step_flashing_size
     from roofing_core.layers.metal import metal_run, valley_reach, valley_run
     from roofing_core.layers.sealant import sealant
-    from roofing_core.layers.underlaying.ice_barrier import ice_barrier
-    from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach
-    from roofing_core.layers.underlaying.underlayment import underlayment
+    from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_on
+    from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach, ice_barrier_reaches
+    from roofing_core.layers.underlaying.sheeting import SheetWay
+    from roofing_core.layers.underlaying.underlaid import UnderlaymentWay
+    from roofing_core.layers.underlaying.underlayment import underlayment, underlayment_on
+    from roofing_core.layers.underlaying.valley_lining import valley_lining
     from roofing_core.layers.weight import lifting_limit, weight, weights
     from roofing_core.materials import (
         Cap,
@@ -115,7 +119,8 @@ else:
             "layers.coursing.nailing": "nail_positions nails_per_strip",
             "layers.coursing.offsets": "offsets",
             "layers.coursing.sequences": "generated_sequence sequence_with_wide_ends",
-            "layers.decking.deck": "deck",
+            "layers.decking.deck": "deck deck_on",
+            "layers.decking.deck_way": "DeckWay",
             "layers.fasteners": "fasteners least_nail_length nails_per_pound",
             "layers.flashings.bent_pieces": "apron head_flashing",
             "layers.flashings.crickets": "cricket",
@@ -123,9 +128,12 @@ else:
             "layers.flashings.step_flashing": "step_flashing step_flashing_size",
             "layers.metal": "metal_run valley_reach valley_run",
             "layers.sealant": "sealant",
-            "layers.underlaying.ice_barrier": "ice_barrier",
-            "layers.underlaying.ice_reach": "ice_barrier_reach",
-            "layers.underlaying.underlayment": "underlayment",
+            "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_on",
+            "layers.underlaying.ice_reach": "ice_barrier_reach ice_barrier_reaches",
+            "layers.underlaying.sheeting": "SheetWay",
+            "layers.underlaying.underlaid": "UnderlaymentWay",
+            "layers.underlaying.underlayment": "underlayment underlayment_on",
+            "layers.underlaying.valley_lining": "valley_lining",
             "layers.weight": "lifting_limit weight weights",
             "materials": "Cap CapNail Metal Nail Panel PipeFlashing Roll Sealant Sheet Shingle "
             "Starter StepFlashing Tape catalogue material",
@@ -178,6 +186,7 @@ __all__ = [
     "Chimney",
     "Choices",
     "Coursing",
+    "DeckWay",
     "Decking",
     "Drawing",
     "Facet",
@@ -205,6 +214,7 @@ __all__ = [
     "Sealant",
     "Sealing",
     "Sheet",
+    "SheetWay",
     "Shingle",
     "Side",
     "SingleSlope",
@@ -215,6 +225,7 @@ __all__ = [
     "Tape",
     "TooManyPieces",
     "Underlaying",
+    "UnderlaymentWay",
     "Valleying",
     "VentPipe",
     "__version__",
@@ -227,6 +238,7 @@ __all__ = [
     "courses_to_cover",
     "cricket",
     "deck",
+    "deck_on",
     "drawings",
     "fasteners",
     "from_quantity",
@@ -237,7 +249,9 @@ __all__ = [
     "hip_valley_factor",
     "holes_in",
     "ice_barrier",
+    "ice_barrier_on",
     "ice_barrier_reach",
+    "ice_barrier_reaches",
     "jack_difference",
     "least_nail_length",
     "lifting_limit",
@@ -279,6 +293,8 @@ __all__ = [
     "surfaces_text",
     "to_quantity",
     "underlayment",
+    "underlayment_on",
+    "valley_lining",
     "valley_reach",
     "valley_run",
     "weight",

@@ -32,7 +32,9 @@ PLAN = Calculation(
     plan, takes=Job, lifted="roof", writer=plan_text, drawer=_draw, pictures=True,
     example=SINGLE_SLOPE,
 )  # fmt: skip
-POSTED = Posted(PLAN, {"single_slope": {"roof": SINGLE_SLOPE}, "with a chimney": WITH_A_CHIMNEY})
+POSTED = Posted(
+    PLAN, {"single_slope": {"roof": SINGLE_SLOPE}, "gable_with_chimney": WITH_A_CHIMNEY}
+)
 
 
 #: The cells of a spreadsheet ask one plan for one value each: it is made once for all of them.

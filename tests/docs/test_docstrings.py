@@ -50,7 +50,6 @@ WITHOUT_UNIT = {
     "roofing_core.measures.faults.negative.value": "in the unit that is named with it",
     "roofing_core.layers.underlaying.limits.limit_sheets.pieces": "a fractional number of pieces",
     "roofing_core.layers.underlaying.limits.pieces_needed.return": "a fractional number of pieces",
-    "roofing_core.layers.underlaying.limits.limit_rows.pieces": "a fractional number of pieces",
     "roofing_core.layers.coursing.joints.limit_pieces.pieces": "a fractional number of pieces",
     "roofing_core.layers.weight.packed.packs": "a fractional number of packs",
     "roofing_core.layers.fasteners.nails_per_pound.density": "pounds in a cubic inch",

@@ -8,7 +8,18 @@ from functools import cache
 
 import pytest
 
-from roofing_core import Footprint, GivenPlane, GivenPlanes, Hip, Job, Plan, SingleSlope, plan
+from roofing_core import (
+    Footprint,
+    GivenPlane,
+    GivenPlanes,
+    Hip,
+    Job,
+    Plan,
+    SingleSlope,
+    UnderlaymentWay,
+    plan,
+    underlayment_on,
+)
 from roofing_core.job.choices import Choices, Decking, Underlaying
 from roofing_core.job.shingles import lay_shingles
 from roofing_core.job.wiring import site_of
@@ -23,6 +34,9 @@ def single(eave: float, slope: float, pitch: float, **choices: object) -> Plan:
     return plan(Job(roof=roof, **choices))  # type: ignore[arg-type]
 
 
+FELT = UnderlaymentWay(roll_width=36, roll_length=1728, head_lap=4, past_metal=0.25)
+
+
 def of_planes(roof: AnyRoof) -> Plan:
     """Give a plan whose planes, courses and pieces are those of a roof of several planes."""
     site = site_of(roof, Choices())
@@ -32,6 +46,7 @@ def of_planes(roof: AnyRoof) -> Plan:
         roof=site.roof,
         planes=site.surfaces.planes,
         lines=site.surfaces.lines,
+        underlayment=underlayment_on(site.surfaces.planes, way=FELT),
         starter=starters[0],
         starters=starters,
         courses=courses,

@@ -9,11 +9,12 @@ from math import hypot
 import pytest
 from shapely import Polygon
 
-from roofing_core import GivenPlanes, Hip, surfaces
+from roofing_core import GivenPlanes, Hip, Refused, surfaces, write_length
 from roofing_core.sheets.drawings.all import drawings
 from roofing_core.sheets.drawings.edges import STROKES
 from roofing_core.sheets.drawings.patches import patches_of
 from roofing_core.sheets.drawings.roof_plan import roof_plan
+from tests.roof.plans import stepped_roof
 from tests.sheets.conftest import BY_HAND, ELL, planned
 from tests.sheets.reading import lines_of, texts_of
 
@@ -181,3 +182,20 @@ def test_every_plane_of_a_roof_is_named_or_has_a_letter(drawn_plan):
     told = " ".join(text.text for text in texts_of(page.svg))
     for plane in plan.planes:
         assert plane.name in told
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_every_letter_that_has_a_meaning_is_on_the_drawing(seed):
+    try:
+        roof = surfaces(stepped_roof(seed))
+    except Refused:
+        return
+    page = roof_plan(roof.planes, roof.lines)
+    told = [text.text for text in texts_of(page.svg)]
+    whole = " ".join(told)
+    letters = re.findall(r"\b([a-z]{1,2}|[A-Z]): ", whole)
+    assert set(letters) <= set(told)
+    for line in roof.lines:
+        assert f"{line.kind.replace('_', ' ')} {write_length(line.length)}" in whole
+    for plane in roof.planes:
+        assert plane.name in whole

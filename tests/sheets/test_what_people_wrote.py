@@ -40,6 +40,11 @@ def hostile() -> Plan:
         starters=tuple(replace(strip, plane=HOSTILE) for strip in plan.starters),
         lines=tuple(replace(line, planes=(HOSTILE,)) for line in plan.lines),
         metal=tuple(replace(run, material=HOSTILE) for run in plan.metal),
+        underlayment=replace(
+            plan.underlayment,
+            rows=tuple(replace(row, plane=HOSTILE) for row in plan.underlayment.rows),
+            planes=tuple(replace(one, plane=HOSTILE) for one in plan.underlayment.planes),
+        ),
     )
 
 

@@ -198,13 +198,7 @@ def deck(
         ]
     )
     plane = rectangle(eave_length, slope_length=slope_length)
-    if (panels := _about(plane, way)) > MOST_PANELS:
-        wanted = f"with the other length, at most {MOST_PANELS} panels; this takes {panels:.0f}"
-        raise TooManyPieces(
-            fault("eave_length", length(eave_length), wanted),
-            fault("slope_length", length(slope_length), wanted),
-        )
-    return _laid([plane], way)
+    return _limited([plane], way)
 
 
 def deck_on(planes: Sequence[RoofPlane], *, way: DeckWay) -> Deck:
@@ -237,18 +231,34 @@ def deck_on(planes: Sequence[RoofPlane], *, way: DeckWay) -> Deck:
     (32, 27)
     """
     refuse_if_any(deck_faults(way))
+    return _limited(planes, way)
+
+
+def _limited(planes: Sequence[RoofPlane], way: DeckWay) -> Deck:
+    """Lay the panels, unless there are too many; of a single plane the lengths are named."""
     panels = sum(_about(plane, way) for plane in planes)
-    if panels > MOST_PANELS:
+    if panels <= MOST_PANELS:
+        return _laid(planes, way)
+    if len(planes) != 1:
         wanted = f"at most {MOST_PANELS} panels on one roof: a smaller roof or larger panels"
         raise TooManyPieces(fault("panels", Amount(float(floor(panels)), "count"), wanted))
-    return _laid(planes, way)
+    wanted = f"with the other length, at most {MOST_PANELS} panels; this takes {panels:.0f}"
+    wide, high = _sizes(planes[0])
+    raise TooManyPieces(
+        fault("eave_length", length(wide), wanted), fault("slope_length", length(high), wanted)
+    )
 
 
 def _about(plane: RoofPlane, way: DeckWay) -> float:
     """Give about how many panels a plane takes, to refuse too many before any is laid."""
+    wide, high = _sizes(plane)
+    return max(1.0, wide / way.panel_length) * max(1.0, high / way.panel_width)
+
+
+def _sizes(plane: RoofPlane) -> tuple[float, float]:
+    """Give how wide and how high a plane is."""
     us, vs = [u for u, _ in plane.corners], [v for _, v in plane.corners]
-    rows = max(1.0, (max(vs) - min(vs)) / way.panel_width)
-    return rows * max(1.0, (max(us) - min(us)) / way.panel_length)
+    return max(us) - min(us), max(vs) - min(vs)
 
 
 def _laid(planes: Sequence[RoofPlane], way: DeckWay) -> Deck:

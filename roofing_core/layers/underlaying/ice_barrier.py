@@ -12,7 +12,6 @@ from dataclasses import dataclass
 from roofing_core.layers.underlaying import end_laps as _laps
 from roofing_core.layers.underlaying.limits import (
     highest,
-    limit_rows,
     limit_sheets,
     pieces_needed,
     sheet_faults,
@@ -175,9 +174,7 @@ def ice_barrier(
     )
     refuse_if_any(faults)
     plane = rectangle(eave_length, slope_length=slope_length)
-    pieces = _pieces(plane, reach, way)
-    limit_rows(eave_length=eave_length, slope_length=slope_length, pieces=pieces)
-    return _laid([plane], [reach], way)
+    return _limited([plane], [reach], way)
 
 
 def ice_barrier_on(
@@ -221,9 +218,13 @@ def ice_barrier_on(
             *sheet_faults(way, eave_length=widest(planes), slope_length=highest(planes)),
         ]
     )
-    limit_sheets(
-        sum(_pieces(plane, reach, way) for plane, reach in zip(planes, reaches, strict=True))
-    )
+    return _limited(planes, reaches, way)
+
+
+def _limited(planes: Sequence[RoofPlane], reaches: Sequence[float], way: SheetWay) -> IceBarrier:
+    """Lay the ice barrier, unless it takes too many pieces."""
+    pieces = sum(_pieces(*one, way) for one in zip(planes, reaches, strict=True))
+    limit_sheets(pieces, planes=planes)
     return _laid(planes, reaches, way)
 
 

@@ -222,39 +222,12 @@ def pieces_needed(
     return (upper - lower) / (way.roll_width - lap) * way.pieces_in(widest([plane]))
 
 
-def limit_rows(*, eave_length: Inches, slope_length: Inches, pieces: float) -> None:
-    """Refuse a plane that would take more pieces than are laid out.
+def limit_sheets(pieces: float, *, planes: Sequence[RoofPlane] = ()) -> None:
+    """Refuse planes that would take more pieces of a sheet than are laid out.
 
     Args:
-        eave_length: Along the eave, to be named.
-        slope_length: Up the slope, to be named.
-        pieces: About how many pieces the plane would take.
-
-    Returns:
-        None.
-
-    Raises:
-        TooManyPieces: More than `MOST_PIECES`.
-
-    Source:
-        A limit of this library.
-
-    >>> limit_rows(eave_length=168, slope_length=112, pieces=MOST_PIECES)
-    """
-    if pieces <= MOST_PIECES:
-        return
-    wanted = f"with the other length, at most {MOST_PIECES} pieces; this takes {pieces:.0f}"
-    raise TooManyPieces(
-        fault("eave_length", length(eave_length), wanted),
-        fault("slope_length", length(slope_length), wanted),
-    )
-
-
-def limit_sheets(pieces: float) -> None:
-    """Refuse a roof that would take more pieces of a sheet than are laid out.
-
-    Args:
-        pieces: About how many pieces all its planes would take.
+        pieces: About how many pieces they would take.
+        planes: The planes; of a single one the lengths are named.
 
     Returns:
         None.
@@ -267,6 +240,13 @@ def limit_sheets(pieces: float) -> None:
 
     >>> limit_sheets(MOST_PIECES)
     """
-    if pieces > MOST_PIECES:
+    if pieces <= MOST_PIECES:
+        return
+    if len(planes) != 1:
         wanted = f"at most {MOST_PIECES} pieces of one sheet: a smaller roof or larger rolls"
         raise TooManyPieces(fault("pieces", Amount(float(floor(pieces)), "count"), wanted))
+    wanted = f"with the other length, at most {MOST_PIECES} pieces; this takes {pieces:.0f}"
+    raise TooManyPieces(
+        fault("eave_length", length(widest(planes)), wanted),
+        fault("slope_length", length(highest(planes)), wanted),
+    )

@@ -14,7 +14,6 @@ from roofing_core.layers.underlaying.layering import head_lap_of, layer_faults
 from roofing_core.layers.underlaying.limits import (
     LEAST_EXPOSED,
     highest,
-    limit_rows,
     limit_sheets,
     pieces_needed,
     sheet_faults,
@@ -121,9 +120,7 @@ def underlayment(  # noqa: PLR0913 - each is asked for by its own name
     )
     refuse_if_any(faults)
     plane = rectangle(eave_length, slope_length=slope_length, pitch=pitch)
-    pieces = _pieces(plane, ice_barrier_top, way)
-    limit_rows(eave_length=eave_length, slope_length=slope_length, pieces=pieces)
-    return lay_underlayment([plane], way=way, ice_barrier_tops=[ice_barrier_top])
+    return _limited([plane], [ice_barrier_top], way)
 
 
 def underlayment_on(
@@ -180,7 +177,15 @@ def underlayment_on(
             else fault("ice_barrier_tops", f"{len(tops)} of them", f"{len(planes)}, one a plane"),
         ]
     )
-    limit_sheets(sum(_pieces(*one, way) for one in zip(planes, tops, strict=True)))
+    return _limited(planes, tops, way)
+
+
+def _limited(
+    planes: Sequence[RoofPlane], tops: Sequence[float], way: UnderlaymentWay
+) -> Underlayment:
+    """Lay the underlayment, unless it takes too many pieces."""
+    pieces = sum(_pieces(*one, way) for one in zip(planes, tops, strict=True))
+    limit_sheets(pieces, planes=planes)
     return lay_underlayment(planes, way=way, ice_barrier_tops=tops)
 
 

@@ -16,8 +16,8 @@ from roofing_core.measures.faults import Fault, fault, negative, not_positive, r
 from roofing_core.measures.sentences import length
 from roofing_core.measures.units import Inches, SquareInches
 
-#: A self-adhering roll as it is sold: 36 in x 66 ft 8 in (from memory).
-ROLL_WIDTH, ROLL_LENGTH = 36.0, 800.0
+#: Smooth roll roofing as it is sold: 36 in x 36 ft (from memory). IRC R905.2.8.2 asks for 36 in.
+ROLL_WIDTH, ROLL_LENGTH = 36.0, 432.0
 
 #: Half of its width: at a square inside corner between equal pitches the eaves run off below the
 #: foot of the valley by less than the lining reaches to the side (geometry).
@@ -105,9 +105,9 @@ def valley_lining(
         Best fit, longest first; the bound is arithmetic. How far it reaches is in part geometry
         and in part common practice: see the defaults.
 
-    >>> lined = valley_lining((200, 200, 900))
+    >>> lined = valley_lining((200, 200, 500))
     >>> [piece.length for piece in lined.pieces], lined.rolls, lined.least_rolls
-    ([224.0, 224.0, 800.0, 130.0], 2, 2)
+    ([224.0, 224.0, 432.0, 98.0], 3, 3)
     """
     faults = _faults(
         lengths,

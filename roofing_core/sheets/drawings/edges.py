@@ -6,7 +6,7 @@ room for that a letter stands there, and what it means beneath the picture.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import atan2, cos, hypot, pi, sin
 from types import MappingProxyType
@@ -131,7 +131,7 @@ def label_edges(paper: Paper, edges: Iterable[Edge]) -> tuple[str, ...]:
         edges: The edges; where several say the same and have no room, one letter serves for all.
 
     Returns:
-        What the letters mean, such as ``a: ridge 4 in``.
+        What the letters mean, such as ``a: ridge 4 in``, and which edges even those had no room at.
 
     Raises:
         Nothing.
@@ -144,12 +144,39 @@ def label_edges(paper: Paper, edges: Iterable[Edge]) -> tuple[str, ...]:
     ('a: ridge 4 in',)
     """
     meant: dict[str, str] = {}
+    unmarked: list[str] = []
     for edge in sorted(edges, key=Edge.long, reverse=True):
         fits = width_of(edge.text, SMALL) <= _OVERLONG * edge.long()
-        if not (fits and paper.write_first(_places(edge, edge.text), ground=True)):
-            letter = meant.setdefault(edge.text, letter_of(len(meant)))
-            paper.write_first(_places(edge, letter), ground=True)
-    return tuple(f"{letter}: {text}" for text, letter in meant.items())
+        if fits and paper.write_first(_places(edge, edge.text), ground=True):
+            continue
+        letter = meant.get(edge.text, letter_of(len(meant)))
+        if paper.write_first(_places(edge, letter), ground=True):
+            meant[edge.text] = letter
+        else:
+            unmarked.append(edge.text)
+    told = [f"{letter}: {text}" for text, letter in meant.items()]
+    return (*told, *too_small(unmarked))
+
+
+def too_small(unmarked: Sequence[str]) -> tuple[str, ...]:
+    """Tell what had no room for so much as a letter.
+
+    Args:
+        unmarked: What was to be written.
+
+    Returns:
+        One text, or none where everything had room.
+
+    Raises:
+        Nothing.
+
+    Source:
+        None needed.
+
+    >>> too_small(["hip 2 in", "eave 1 in"]), too_small([])
+    (('too small to be marked: hip 2 in, eave 1 in',), ())
+    """
+    return (f"too small to be marked: {', '.join(unmarked)}",) if unmarked else ()
 
 
 def letter_of(k: int) -> str:

@@ -7,7 +7,7 @@ from math import hypot
 
 from roofing_core.measures.sentences import write
 from roofing_core.measures.units import Ratio, System
-from roofing_core.sheets.drawings.edges import letter_of
+from roofing_core.sheets.drawings.edges import letter_of, too_small
 from roofing_core.sheets.drawings.lettering import (
     ABOVE,
     LEADING,
@@ -40,7 +40,8 @@ def name_patches(
         system: The unit system.
 
     Returns:
-        What the letters on planes too small for a name mean, such as ``A: porch, 3:12``.
+        What the letters on planes too small for a name mean, such as ``A: porch, 3:12``, and which
+        planes even those had no room on.
 
     Raises:
         Nothing.
@@ -54,15 +55,30 @@ def name_patches(
     ('A: porch, 3:12',)
     """
     meant: list[str] = []
+    unmarked: list[str] = []
     for patch in patches:
         pitch = write(patch.pitch, "pitch", system)
         places = list(_inside(view.spots(patch.corners)))
-        if not _write_block(paper, places, (patch.name, pitch), patch.falls):
-            letter = letter_of(len(meant)).upper()
-            if not _write_block(paper, places, (letter,), patch.falls):
-                paper.write_first(Words(letter, (x, y + 1), TEXT, "middle") for _, (x, y) in places)
+        if _write_block(paper, places, (patch.name, pitch), patch.falls):
+            continue
+        letter = letter_of(len(meant)).upper()
+        if _write_letter(paper, places, letter, patch.falls):
             meant.append(f"{letter}: {patch.name}, {pitch}")
-    return tuple(meant)
+        else:
+            unmarked.append(f"{patch.name}, {pitch}")
+    return (*meant, *too_small(unmarked))
+
+
+def _write_letter(
+    paper: Paper,
+    places: Sequence[tuple[float, Spot]],
+    letter: str,
+    falls: tuple[Ratio, Ratio],
+) -> bool:
+    """Write a letter with an arrow beneath, or where that has no room, alone."""
+    return _write_block(paper, places, (letter,), falls) or paper.write_first(
+        Words(letter, (x, y + 1), TEXT, "middle") for _, (x, y) in places
+    )
 
 
 def _write_block(

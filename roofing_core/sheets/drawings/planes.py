@@ -96,7 +96,9 @@ def _subject(plane: RoofPlane, courses: Sequence[LaidCourse], system: System) ->
         reached=tuple(
             (u, one.butt) for one in courses for u in (one.laid[0].left, one.laid[-1].right)
         ),
-        notes=4 + sum(one.top_trim > 0 or not one.nailable for one in courses),
+        notes=4
+        + len(plane.edges) // 6
+        + sum(one.top_trim > 0 or not one.nailable for one in courses),
         system=system,
     )
 

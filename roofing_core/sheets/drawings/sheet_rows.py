@@ -55,7 +55,8 @@ def sheets_drawing(plan: Plan, plane: RoofPlane, *, system: System = "us") -> Dr
     >>> sheets_drawing(planned, planned.planes[0]).says
     'Underlayment on the plane slope: 4 rows.'
     """
-    rows, notes = sheet_rows(plan), list(_notes(plan, sheet_rows(plan), system))
+    rows = [row for row in sheet_rows(plan) if row.plane == plane.name]
+    notes = list(_notes(plan, rows, system))
     sheet = PlanePaper(_subject(plan, plane, rows, notes, system))
     _draw_rows(sheet, rows)
     sheet.write_heights()
@@ -106,8 +107,8 @@ def row_name(row: SheetRow) -> str:
     Source:
         None needed.
 
-    >>> row_name(SheetRow(number=1, kind="starter_strip", lower=0, upper=19, width=19, head_lap=0,
-    ...                   trim=0, pieces=(), end_laps=(), plane="slope"))
+    >>> row_name(SheetRow(number=1, plane="slope", kind="starter_strip", lower=0, upper=19,
+    ...                   width=19, head_lap=0, trim=0, pieces=(), end_laps=()))
     '1 starter strip'
     """
     return f"{row.number}" if row.kind == "full" else f"{row.number} {spelt(row.kind)}"
@@ -117,7 +118,8 @@ def _subject(
     plan: Plan, plane: RoofPlane, rows: Sequence[SheetRow], notes: Sequence[str], system: System
 ) -> Subject:
     many = "1 row" if len(rows) == 1 else f"{len(rows)} rows"
-    layers = {1: "One layer", 2: "Two layers"}[plan.underlayment.layers]
+    laid = next(one.layers for one in plan.underlayment.planes if one.plane == plane.name)
+    layers = {1: "One layer", 2: "Two layers"}[laid]
     return Subject(
         plane=plane,
         title=f"{capital(plane.name)}: underlayment",
