@@ -11,6 +11,10 @@ from typing import TYPE_CHECKING
 from roofing_core.version import VERSION
 
 if TYPE_CHECKING:
+    from roofing_core.auditing.audit import audit
+    from roofing_core.auditing.finished import FinishedPlan, finished
+    from roofing_core.auditing.questions import AuditLimits
+    from roofing_core.auditing.verdicts import Audit
     from roofing_core.job.choices import (
         Choices,
         Coursing,
@@ -108,6 +112,10 @@ else:
     #: all of them take 70 ms, and whoever only reads a length need not wait for the whole job.
     _HOMES = MappingProxyType(
         {
+            "auditing.audit": "audit",
+            "auditing.finished": "FinishedPlan finished",
+            "auditing.questions": "AuditLimits",
+            "auditing.verdicts": "Audit",
             "job.choices": "Choices Coursing Decking Job Metalwork Nailing Sealing Underlaying",
             "job.plan": "Plan plan",
             "layers.caps": "cap_stock caps",
@@ -177,6 +185,8 @@ else:
 __version__ = VERSION
 
 __all__ = [
+    "Audit",
+    "AuditLimits",
     "Cap",
     "CapNail",
     "Chimney",
@@ -187,6 +197,7 @@ __all__ = [
     "Drawing",
     "Facet",
     "Fault",
+    "FinishedPlan",
     "Footprint",
     "Gable",
     "Gambrel",
@@ -223,6 +234,7 @@ __all__ = [
     "VentPipe",
     "__version__",
     "apron",
+    "audit",
     "cap_stock",
     "caps",
     "catalogue",
@@ -234,6 +246,7 @@ __all__ = [
     "deck_on",
     "drawings",
     "fasteners",
+    "finished",
     "from_quantity",
     "generated_sequence",
     "given_surfaces",
