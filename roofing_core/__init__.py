@@ -11,6 +11,10 @@ from typing import TYPE_CHECKING
 from roofing_core.version import VERSION
 
 if TYPE_CHECKING:
+    from roofing_core.auditing.audit import audit
+    from roofing_core.auditing.finished import FinishedPlan, finished
+    from roofing_core.auditing.questions import AuditLimits
+    from roofing_core.auditing.verdicts import Audit
     from roofing_core.job.choices import (
         Capping,
         Choices,
@@ -111,6 +115,10 @@ else:
     #: all of them take 70 ms, and whoever only reads a length need not wait for the whole job.
     _HOMES = MappingProxyType(
         {
+            "auditing.audit": "audit",
+            "auditing.finished": "FinishedPlan finished",
+            "auditing.questions": "AuditLimits",
+            "auditing.verdicts": "Audit",
             "job.choices": "Capping Choices Coursing Decking Flashing Job Metalwork Nailing "
             "Sealing Underlaying Valleying",
             "job.plan": "Plan plan",
@@ -180,6 +188,8 @@ else:
 __version__ = VERSION
 
 __all__ = [
+    "Audit",
+    "AuditLimits",
     "Cap",
     "CapNail",
     "Capping",
@@ -191,6 +201,7 @@ __all__ = [
     "Drawing",
     "Facet",
     "Fault",
+    "FinishedPlan",
     "Flashing",
     "Footprint",
     "Gable",
@@ -230,6 +241,7 @@ __all__ = [
     "VentPipe",
     "__version__",
     "apron",
+    "audit",
     "cap_stock",
     "caps",
     "catalogue",
@@ -241,6 +253,7 @@ __all__ = [
     "deck_on",
     "drawings",
     "fasteners",
+    "finished",
     "from_quantity",
     "generated_sequence",
     "given_surfaces",

@@ -69,7 +69,7 @@ def _fields(kind: type) -> dict[str, Any]:
     return {
         field.name: (
             _as_answer(hints[field.name]),
-            Field(description=f"{about[field.name]} {_shown_in(hints[field.name])}".strip()),
+            Field(description=f"{about[field.name]} {shown_in(hints[field.name])}".strip()),
         )
         for field in fields(kind)
     }
@@ -104,10 +104,10 @@ def _either(kinds: tuple[Any, ...]) -> Any:
     return Annotated[either, OneOf(variants, dict(zip(variants.words, parts, strict=True)))]
 
 
-def _shown_in(hint: Any) -> str:
+def shown_in(hint: Any) -> str:
     """Say the unit under each unit system, where the annotation has one."""
     if get_origin(hint) is tuple:
-        return _shown_in(get_args(hint)[0])
+        return shown_in(get_args(hint)[0])
     hint = kinds_in(hint)[0]
     if get_origin(hint) is not Annotated:
         return ""

@@ -34,11 +34,14 @@ class Form:
 
     def taken(self, tree: Any) -> Any:
         """Read a tree into the model; every fault in it is refused at once."""
-        bearing = tree.get("number_unit") if isinstance(tree, dict) else None
         try:
-            return self.model.model_validate(tree, context=bearing)
+            return self.model.model_validate(tree, context=self.context(tree))
         except ValidationError as invalid:
             raise Refused(*self._faults(invalid)) from None
+
+    def context(self, tree: Any) -> Any:
+        """Give what every value of a tree is read with: the unit of its bare numbers."""
+        return tree.get("number_unit") if isinstance(tree, dict) else None
 
     def place(self, at: Path, tree: Any) -> tuple[dict[str, str], str | None]:
         """Give where a fault lies, as the caller names it, and the text that came there, if any."""

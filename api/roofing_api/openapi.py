@@ -13,7 +13,7 @@ from typing import Any
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
-from roofing_api import plans, surfaces
+from roofing_api import audits, plans, surfaces
 from roofing_api.inputs import schema_of
 from roofing_api.manner import NAMES
 from roofing_api.operations import COMPONENTS, described, named, worked, worked_bodies
@@ -68,7 +68,7 @@ def document(app: FastAPI) -> dict[str, Any]:
         routes=app.routes,
     )
     components = made["components"]
-    for posted in POSTED:
+    for posted in (*POSTED, audits.POSTED):
         body = schema_of(posted.body.model)
         components["schemas"] |= body.pop("$defs") | {posted.body.model.__name__: body}
     components["schemas"] |= {"Problem": _PROBLEM, "ProblemError": _ERROR}
@@ -84,6 +84,7 @@ def document(app: FastAPI) -> dict[str, Any]:
     }
     for posted in POSTED:
         components["examples"] |= worked_bodies(posted)
+    components["examples"] |= audits.worked_audits(components["examples"])
     problem = {MEDIA_TYPE: {"schema": {"$ref": "#/components/schemas/Problem"}}}
     components["responses"] = {
         COMPONENTS[kind]: {"description": kind.meaning, "content": problem} for kind in KINDS

@@ -16,7 +16,7 @@ from roofing_api.docstrings import docs
 from roofing_api.inputs import measures
 from roofing_api.manner import NAMES
 from roofing_api.negotiating import JSON, SVG, TEXT
-from roofing_api.posting import Posted
+from roofing_api.posting import Bodied
 from roofing_api.queries import Leaf
 
 #: What every operation can answer instead of a success.
@@ -45,17 +45,16 @@ def operation(calculation: Calculation) -> dict[str, Any]:
     return {**_told(calculation, *_queries(calculation)), "openapi_extra": extra}
 
 
-def body_operation(posted: Posted) -> dict[str, Any]:
+def body_operation(posted: Bodied) -> dict[str, Any]:
     """Describe a POST: the parameters that say how to answer, the body, and every answer."""
     schema = {"$ref": f"#/components/schemas/{posted.body.model.__name__}"}
-    examples = {form: {"value": body} for form, body in posted.examples.items()}
     extra = {
         "parameters": [parameter(name, leaf, {}) for name, leaf in posted.manner.leaves.items()],
         "requestBody": {
             "required": True,
-            "content": {JSON: {"schema": schema, "examples": examples}},
+            "content": {JSON: {"schema": schema, "examples": dict(posted.examples)}},
         },
-        "responses": _responses(posted.calculation, ON_POST, tuple(examples)),
+        "responses": _responses(posted.calculation, ON_POST, tuple(posted.examples)),
     }
     return {**_told(posted.calculation), "openapi_extra": extra}
 
@@ -144,12 +143,12 @@ def worked(calculation: Calculation) -> dict[str, Any]:
     return _answered(calculation, form.taken(form.tree(calculation.example)))
 
 
-def worked_bodies(posted: Posted) -> dict[str, Any]:
+def worked_bodies(posted: Bodied) -> dict[str, Any]:
     """Work out the examples of a body, each described by its form, by the names of the answers."""
     return {
         named(posted.calculation, form): {
             "summary": form,
-            "value": _answered(posted.calculation, posted.body.taken(body)),
+            "value": _answered(posted.calculation, posted.body.taken(body["value"])),
         }
         for form, body in posted.examples.items()
     }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from fastapi import Request
@@ -16,14 +17,27 @@ from roofing_api.queries import QueryForm
 from roofing_api.strict import read_json, read_query
 
 
-class Posted:
+@dataclass(frozen=True, slots=True)
+class Bodied:
+    """A calculation, the forms of its query and its body, and bodies as examples."""
+
+    calculation: Calculation
+    manner: QueryForm
+    body: Form
+    examples: Mapping[str, Any]
+
+
+class Posted(Bodied):
     """A calculation as a body asks for it, with one worked example for each form of roof."""
 
     def __init__(self, calculation: Calculation, examples: Mapping[str, Any]) -> None:
-        self.calculation, self.examples = calculation, examples
-        self.manner = QueryForm(Inputs, Manner, *calculation.formatted)
         inputs = inputs_of(calculation.takes, body=True)
-        self.body = Form(create_model(inputs.__name__, __base__=(Bearing, inputs)))
+        super().__init__(
+            calculation,
+            manner=QueryForm(Inputs, Manner, *calculation.formatted),
+            body=Form(create_model(inputs.__name__, __base__=(Bearing, inputs))),
+            examples={form: {"value": body} for form, body in examples.items()},
+        )
 
     async def read(self, request: Request) -> Asked:
         """Read how to answer from the query, then what is asked from the body."""

@@ -79,6 +79,11 @@ async def read_json(request: Request, *kinds: str) -> Any:
 
     `kinds` are the media types of formats that are written in JSON and may come by their names.
     """
+    return parsed(await json_body(request, *kinds))
+
+
+async def json_body(request: Request, *kinds: str, largest: int = LARGEST_BODY) -> bytes:
+    """Give the bytes of a body that says that it is JSON, if it is not too large."""
     media_type = request.headers.get("content-type", "nothing")
     if media_type.partition(";")[0].strip().lower() not in (JSON, *kinds):
         read = " or ".join((JSON, *kinds))
@@ -91,16 +96,16 @@ async def read_json(request: Request, *kinds: str) -> Any:
         )
         headers = {"Accept-Encoding": "identity"}
         raise Problem(WRONG_MEDIA_TYPE, f"{detail} read here", headers=headers)
-    return parsed(await _body(request))
+    return await _body(request, largest)
 
 
-async def _body(request: Request) -> bytes:
+async def _body(request: Request, largest: int) -> bytes:
     """Read a body until it is whole or too large, whatever its headers say of its size."""
     body = bytearray()
     async for chunk in request.stream():
         body += chunk
-        if len(body) > LARGEST_BODY:
-            raise Problem(TOO_LARGE, f"the body is larger than {LARGEST_BODY} bytes")
+        if len(body) > largest:
+            raise Problem(TOO_LARGE, f"the body is larger than {largest} bytes")
     return bytes(body)
 
 

@@ -84,10 +84,10 @@ def _page(raw: Any) -> int:
     raise refusal("a page from 1", raw)
 
 
-def _text(least: int, raw: Any) -> str:
-    if type(raw) is str and least <= len(raw) <= LONGEST_TEXT and raw.isprintable():
+def _text(least: int, most: int, raw: Any) -> str:
+    if type(raw) is str and least <= len(raw) <= most and raw.isprintable():
         return raw
-    raise refusal(f"a text of {least} to {LONGEST_TEXT} printable characters", raw)
+    raise refusal(f"a text of {least} to {most} printable characters", raw)
 
 
 def _choice(options: tuple[str, ...], raw: Any) -> str:
@@ -132,7 +132,7 @@ def number_type(_: bool = False) -> Any:
     return Annotated[float, PlainValidator(_number), WithJsonSchema({"type": "number"})]
 
 
-def _count_type(body: bool) -> Any:
+def count_type(body: bool) -> Any:
     schema = {"type": "integer", "minimum": 0, "maximum": LARGEST_COUNT}
     kind = Bare if body else str
     return Annotated[int, PlainValidator(partial(_count, kind)), WithJsonSchema(schema)]
@@ -148,9 +148,9 @@ def _flag_type(body: bool) -> Any:
     return Annotated[bool, PlainValidator(read_flag), WithJsonSchema({"type": "boolean"})]
 
 
-def text_type(least: int) -> Any:
-    schema = {"type": "string", "minLength": least, "maxLength": LONGEST_TEXT}
-    return Annotated[str, PlainValidator(partial(_text, least)), WithJsonSchema(schema)]
+def text_type(least: int, most: int = LONGEST_TEXT) -> Any:
+    schema = {"type": "string", "minLength": least, "maxLength": most}
+    return Annotated[str, PlainValidator(partial(_text, least, most)), WithJsonSchema(schema)]
 
 
 def _text_type(_: bool) -> Any:
@@ -159,7 +159,7 @@ def _text_type(_: bool) -> Any:
 
 PLAIN_TYPES: Mapping[Any, Callable[[bool], Any]] = {
     float: number_type,
-    int: _count_type,
+    int: count_type,
     bool: _flag_type,
     str: _text_type,
 }

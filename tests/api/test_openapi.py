@@ -121,7 +121,7 @@ def test_the_worked_examples_are_what_the_service_answers(client, method, path, 
     bodies = sent["application/json"].get("examples", {"worked": {"value": None}})
     assert examples(operation).keys() == bodies.keys()
     for name, answered in examples(operation).items():
-        answer = client.request(method, path, params=query, json=bodies[name]["value"])
+        answer = client.request(method, path, params=query, json=resolved(bodies[name])["value"])
         assert answer.status_code == 200, answer.text
         assert answer.json() == answered
 

@@ -1,4 +1,4 @@
-"""Print what a request, a plan, a piece and an import cost, as ratios taken in one run."""
+"""Print what a request, a plan, a piece, an audit and an import cost, as ratios of one run."""
 
 import http.client
 import statistics
@@ -13,7 +13,7 @@ from itertools import count
 from pathlib import Path
 from socket import socket
 
-from roofing_core import Footprint, Hip, Job, SingleSlope, plan
+from roofing_core import Footprint, Hip, Job, SingleSlope, audit, plan
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
@@ -152,6 +152,18 @@ def whole_roofs() -> None:
         print(f"{laid:7d} pieces of a hip roof: {best / laid * 1e6:6.1f} us a piece")
 
 
+def audits() -> None:
+    """Print what the audit of a plan takes; what it is held to is 2,000 pieces in 100 ms."""
+    for wide, high in ((14, 9), (63, 45), (200, 133)):
+        roof = SingleSlope(eave_length=12.0 * wide, slope_length=12.0 * high, pitch=0.5)
+        planned = plan(Job(roof=roof))
+        times = max(1, 100 // wide)
+        best = min(_clocked(partial(audit, planned), times) for _ in range(7))
+        made = min(_clocked(partial(plan, Job(roof=roof)), times) for _ in range(7))
+        told = f"{best * 1e3:7.1f} ms an audit, {best / made:.1f} times its plan"
+        print(f"{planned.shingles.pieces:7d} pieces: {told}")
+
+
 def _clocked(call: Callable[[], object], times: int) -> float:
     started = time.perf_counter()
     for _ in range(times):
@@ -178,4 +190,5 @@ if __name__ == "__main__":
     service()
     pieces()
     whole_roofs()
+    audits()
     imports()

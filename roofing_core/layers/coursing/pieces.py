@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import atan2, floor, pi
 from typing import Literal
 
-from roofing_core.layers.coursing.nail_room import Span, ValleyLine, nail_room, shared
+from roofing_core.layers.coursing.nail_room import Span, ValleyLine, nail_room, off_joint, shared
 from roofing_core.layers.coursing.nailing import LEAST_NAILS
 from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.faults import require_positive
@@ -97,6 +97,7 @@ class Row:
         nail_height: How far above the butt it is nailed.
         edge_distance: No nail nearer than this to the top of a piece, where that is cut off lower.
         moved: Joints that do not stand where the pattern has them, and where they stand instead.
+        joints_over: Joints of the course over it, of which nails keep clear.
     """
 
     butt: Inches
@@ -107,6 +108,7 @@ class Row:
     nail_height: Inches
     edge_distance: Inches = 0.0
     moved: tuple[tuple[Inches, Inches], ...] = ()
+    joints_over: tuple[Inches, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,7 +139,7 @@ def pieces_of(
     Joint i stands at ``start_line + length - trim + i * length``, i any whole number; pieces lie
     between joints, cut off by the outline of the plane. The nails of a piece are those of its strip
     that still lie on it and on the deck, in no valley; where fewer than two are left, one near
-    each end; none where it has no such place.
+    each end; none where it has no such place. One that a joint over it would lay bare steps aside.
 
     Args:
         stretches: Where the row lies on the plane, from the left; see `slicing`.
@@ -215,7 +217,7 @@ class _Cutter:
         if _is_whole(stretch, left, right) and self._is_full(stretch):
             room = shared([(left, right)], self.room)
             if left == start and right == end and room == [(left, right)]:
-                yield self._whole(start, end, number)
+                yield self._whole(start, end, number, room)
             else:
                 nails = self._nails(start, room)
                 yield self._piece(start, end, left, right, number, nails=nails)
@@ -229,7 +231,7 @@ class _Cutter:
     def _is_full(self, stretch: Stretch) -> bool:
         return stretch.lower == self.row.lower and stretch.upper == self.row.upper
 
-    def _whole(self, start: float, end: float, number: int) -> Piece:
+    def _whole(self, start: float, end: float, number: int, room: Sequence[Span]) -> Piece:
         return Piece(
             number=number,
             left=start,
@@ -241,7 +243,7 @@ class _Cutter:
             shingle_from=0.0,
             shingle_to=end - start,
             nail_height=self.row.nail_height,
-            nails=tuple([start + nail for nail in self.strip.nails]),
+            nails=self._clear([start + nail for nail in self.strip.nails], room),
             corners=(),
             cutouts=(),
         )
@@ -276,19 +278,18 @@ class _Cutter:
     def _nails(self, start: float, room: Sequence[Span]) -> tuple[float, ...]:
         """Give a piece its strip's nails where there is room, or one near each end."""
         own = [start + nail for nail in self.strip.nails]
-        kept = [
-            nail
-            for left, right in room
-            for nail in own
-            if left + DUST < nail < right - DUST
-        ]  # fmt: skip
+        kept = [nail for left, right in room for nail in own if left + DUST < nail < right - DUST]
         if len(kept) >= LEAST_NAILS:
-            return tuple(kept)
+            return self._clear(kept, room)
         left, right = max(room, key=lambda one: one[1] - one[0], default=(0.0, 0.0))
         if right - left <= DUST:
             return ()
         inset = min(self.strip.end_distance, (right - left) / 4)
-        return left + inset, right - inset
+        return self._clear([left + inset, right - inset], room)
+
+    def _clear(self, nails: list[float], room: Sequence[Span]) -> tuple[float, ...]:
+        joints = self.row.joints_over
+        return tuple([off_joint(nail, joints, room=room) for nail in nails] if joints else nails)
 
     def _piece(
         self,

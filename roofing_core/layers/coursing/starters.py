@@ -115,6 +115,7 @@ def _starter(
     stretches = tuple(
         one for one in region.between(butt, upper) if one.left < right and one.right > left
     )
+    over = next((one for one in courses if one.butt + one.exposure > edge_v), None)
     row = Row(
         butt=butt,
         lower=butt,
@@ -122,11 +123,11 @@ def _starter(
         start_line=field.start_line,
         trim=trim,
         nail_height=min(STARTER_NAIL_HEIGHT, height / 2),
+        joints_over=over.joints if over else (),
     )
     pieces = pieces_of(stretches, row=row, strip=strip, deck=field.deck, valleys=field.valleys)
     on_deck = field.deck.between(edge_v, upper)
     joints = joints_on(stretches, on_deck, trim=trim, field=field, long=strip.length)
-    over = next((one for one in courses if one.butt + one.exposure > edge_v), None)
     long = stretches[-1].right - stretches[0].left if stretches else 0.0
     return LaidStarter(
         butt=butt,

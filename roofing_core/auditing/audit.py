@@ -1,0 +1,84 @@
+"""Auditing: every question asked of a finished plan, and the answer to all of them together."""
+
+from __future__ import annotations
+
+from roofing_core.auditing.bounds import refuse_too_much
+from roofing_core.auditing.coverage import ask_coverage
+from roofing_core.auditing.edges import covers_of
+from roofing_core.auditing.finished import AnyPlan, finished
+from roofing_core.auditing.gauges import gauges
+from roofing_core.auditing.joints import ask_joints
+from roofing_core.auditing.laying_order import ask_order
+from roofing_core.auditing.metalling import ask_metal
+from roofing_core.auditing.nails import Bare, ask_nails
+from roofing_core.auditing.questions import AuditLimits
+from roofing_core.auditing.rows import planes_laid
+from roofing_core.auditing.sealing import ask_sealing
+from roofing_core.auditing.sheeting import ask_sheets
+from roofing_core.auditing.sound import refuse_unsound
+from roofing_core.auditing.stating import ask_stated
+from roofing_core.auditing.verdicts import Asked, Audit
+from roofing_core.measures.sentences import Sentence, say
+
+
+def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
+    """Judge from a finished plan alone whether the roof sheds water.
+
+    Asks of every point of the deck, every joint, nail, lap and edge, layer by layer, what covers
+    it and by how much; nothing is sampled, and nothing that the plan says of itself is believed.
+
+    Args:
+        plan: A finished plan: as `plan` gives it, or as it was read, edited or not.
+        limits: How much keeps water out; the published least unless given.
+
+    Returns:
+        Whether it sheds water, the least margins found, and the first places where water gets in.
+
+    Raises:
+        Refused: What is given is no plan: a piece of no width, a course on no plane; names each.
+        TooManyPieces: It has more planes, corners or layers over one point than the limits.
+
+    Source:
+        Each question's own.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> found = audit(plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))))
+    >>> found.sheds_water, found.margins[0].says.written()[:56]
+    (True, 'slope, course 1 at 0 in along and 12 3/4 in up: headlap ')
+    """
+    given = finished(plan)
+    refuse_too_much(given)
+    refuse_unsound(given)
+    seen = gauges(AuditLimits() if limits is None else limits)
+    covers = covers_of(given)
+    bare: list[Bare] = []
+    for laid in planes_laid(given):
+        over = covers[laid.plane.name]
+        ask_coverage(laid, over, seen)
+        ask_joints(laid, seen)
+        bare += ask_nails(laid, over, seen)
+        ask_sheets(given, laid, seen)
+    ask_stated(given, seen)
+    ask_metal(given, seen)
+    ask_order(given, seen)
+    ask_sealing(given, bare, seen)
+    asked = tuple(gauge.asked() for gauge in seen.values())
+    breaches = sum(one.breaches for one in asked)
+    return Audit(
+        sheds_water=not breaches,
+        says=_verdict(asked, breaches),
+        asked=asked,
+        margins=tuple(margin for gauge in seen.values() for margin in gauge.margin()),
+        breaches=tuple(breach for gauge in seen.values() for breach in gauge.found()),
+        breaches_found=breaches,
+    )
+
+
+def _verdict(asked: tuple[Asked, ...], breaches: int) -> Sentence:
+    looked_at = sum(one.looked_at for one in asked)
+    if not breaches:
+        return say(f"The roof sheds water as it is planned: {looked_at} places looked at.")
+    places = "one place" if breaches == 1 else f"{breaches} places"
+    return say(f"Water gets in at {places} of {looked_at} looked at.")

@@ -1,0 +1,93 @@
+"""Order of laying: whether each layer goes on before the one that sheds water over it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from roofing_core.auditing.finished import FinishedPlan
+from roofing_core.auditing.gauges import Gauge, Where
+
+#: What goes on before what, by the stages of the work. Eave metal under and rake metal over the
+#: underlayment: IRC R905.2.8.5.
+_BEFORE = (
+    ("eave metal", "ice barrier"),
+    ("eave metal", "underlayment"),
+    ("eave metal", "rake metal"),
+    ("ice barrier", "underlayment"),
+    ("underlayment", "rake metal"),
+    ("underlayment", "starter"),
+    ("rake metal", "starter"),
+    ("starter", "courses"),
+    ("courses", "ridge metal"),
+    ("closing course", "ridge metal"),
+    ("rake metal", "ridge metal"),
+)
+
+#: The same among the runs of metal, by their edges.
+_METAL_BEFORE = (("eave", "left_rake"), ("eave", "right_rake"), ("eave", "ridge"),
+                 ("left_rake", "ridge"), ("right_rake", "ridge"))  # fmt: skip
+
+
+def ask_order(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
+    """Ask of the steps of the work, and of the runs of metal, whether their order sheds water.
+
+    Args:
+        plan: The plan.
+        gauges: Where to note it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        IRC R905.2.8.5, 2018; the rest is common practice, no published source.
+
+    >>> from roofing_core.auditing.finished import finished
+    >>> from roofing_core.auditing.gauges import gauges
+    >>> from roofing_core.auditing.questions import AuditLimits
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = finished(plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))))
+    >>> seen = gauges(AuditLimits())
+    >>> ask_order(shed, seen)
+    >>> seen["layers.order"].breaches
+    0
+    """
+    gauge = gauges["layers.order"]
+    stages = {
+        stage: [step.number for step in plan.steps if step.stage == stage]
+        for stage in _needed(plan)
+    }
+    for stage, numbers in stages.items():
+        gauge.see(not numbers, Where("", f"step: {stage}"))
+    for stage, number in _broken(_BEFORE, stages):
+        gauge.see(1, Where("", f"step: {stage}", number))
+    runs: dict[str, list[int]] = {}
+    for place, run in enumerate(plan.metal, 1):
+        runs.setdefault(run.edge, []).append(place)
+    for edge, place in _broken(_METAL_BEFORE, runs):
+        gauge.see(1, Where("", f"metal: {edge}", place))
+
+
+def _needed(plan: FinishedPlan) -> Iterator[str]:
+    """Give the stages that a plan's layers need."""
+    edges = {run.edge for run in plan.metal}
+    layers = (
+        ("eave metal", "eave" in edges),
+        ("ice barrier", plan.ice_barrier.rows),
+        ("underlayment", plan.underlayment.rows),
+        ("rake metal", edges & {"left_rake", "right_rake"}),
+        ("starter", plan.starters),
+        ("courses", plan.courses),
+        ("ridge metal", "ridge" in edges),
+    )
+    return (stage for stage, there in layers if there)
+
+
+def _broken(
+    before: Iterable[tuple[str, str]], numbers: Mapping[str, Sequence[int]]
+) -> Iterator[tuple[str, int]]:
+    """Give what goes on before something that it has to follow."""
+    for first, then in before:
+        if numbers.get(first) and numbers.get(then) and min(numbers[then]) < max(numbers[first]):
+            yield then, min(numbers[then])

@@ -1,0 +1,104 @@
+"""Metalling: whether the metal along every edge spans it, and how its pieces lap."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from roofing_core.auditing.edges import Edge, runs_along
+from roofing_core.auditing.finished import FinishedPlan, FinishedRun
+from roofing_core.auditing.gauges import Gauge, Where
+from roofing_core.auditing.shapes import TOUCHING
+from roofing_core.measures.units import Inches
+
+#: Where water runs along the metal a lap faces it.
+_ALONG_THE_WATER = frozenset({"left_rake", "right_rake", "valley"})
+
+_AT_START, _AT_END = frozenset({"both", "start"}), frozenset({"both", "end"})
+
+
+def ask_metal(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
+    """Ask of every edge that takes metal whether it has it, whole, and how the pieces lap.
+
+    Args:
+        plan: The plan.
+        gauges: Where to note it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        IRC R905.2.8.5, 2018; that upper pieces lie over lower ones is common practice, no published
+        source.
+
+    >>> from roofing_core.auditing.finished import finished
+    >>> from roofing_core.auditing.gauges import gauges
+    >>> from roofing_core.auditing.questions import AuditLimits
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = finished(plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))))
+    >>> seen = gauges(AuditLimits())
+    >>> ask_metal(shed, seen)
+    >>> seen["metal.spans"].looked_at, seen["metal.lap"].looked_at
+    (4, 2)
+    """
+    for edge, run in runs_along(plan):
+        open_edge = edge.length() if run is None else max(0.0, edge.length() - run.run_length)
+        gauges["metal.spans"].see(_beyond_dust(open_edge + (_open(run) if run else 0.0)), _of(edge))
+    for run in plan.metal:
+        uphill = run.edge in _ALONG_THE_WATER and run.lap_direction != "upper_over_lower"
+        gauges["metal.downhill"].see(uphill, _on(run))
+        for k, (lap, begins) in enumerate(zip(laps_of(run), run.laps, strict=False), 1):
+            gauges["metal.lap"].see(lap, _on(run, piece=k, u=begins))
+
+
+def _beyond_dust(inches: float) -> float:
+    return inches if inches > TOUCHING else 0.0
+
+
+def _of(edge: Edge) -> Where:
+    return Where(edge.plane, f"{edge.metal_name().replace('_', ' ')} metal")
+
+
+def _on(run: FinishedRun, *, piece: int = 0, u: float = 0.0) -> Where:
+    return Where(run.plane, f"{run.edge.replace('_', ' ')} metal", 0, piece, u)
+
+
+def _starts(run: FinishedRun) -> list[float]:
+    """Give where each piece of a run begins."""
+    return [-run.tab if run.tabs in _AT_START else 0.0, *run.laps]
+
+
+def laps_of(run: FinishedRun) -> tuple[Inches, ...]:
+    """Give how far each piece of a run reaches past where the next one begins.
+
+    Args:
+        run: The run.
+
+    Returns:
+        One entry per lap, under 0 where there is a gap instead.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> laps_of(FinishedRun(edge="eave", run_length=168, tab=2, lengths=(120, 58), lap=6,
+    ...                     lap_direction="either", laps=(112,), nails=18, deck_leg=2.5))
+    (6,)
+    """
+    starts = _starts(run)
+    pieces = zip(starts, run.lengths, starts[1:], strict=False)
+    return tuple(start + long - after for start, long, after in pieces)
+
+
+def _open(run: FinishedRun) -> float:
+    """Give how much of a run, tabs and all, lies under no piece of it."""
+    end = run.run_length + (run.tab if run.tabs in _AT_END else 0.0)
+    starts = _starts(run)
+    reached, bare = starts[0], 0.0
+    for start, long in zip(starts, run.lengths, strict=False):
+        bare += max(0.0, start - reached)
+        reached = max(reached, start + long)
+    return bare + max(0.0, end - reached)

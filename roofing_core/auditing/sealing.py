@@ -1,0 +1,88 @@
+"""Sealing: whether every bare nail has its dab, and what is nailed through its face its bedding."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from math import floor, pi
+
+from roofing_core.auditing.finished import FinishedPlan
+from roofing_core.auditing.gauges import Gauge, Where
+from roofing_core.auditing.nails import Bare
+
+#: IRC R905.2.6: above 21:12 strips are sealed by hand; with as many spots as the shingle makers'
+#: association's bulletin has, 4 under a laminated strip and 6 under one of three tabs.
+_STEEP, _SPOTS, _SPOTS_OF_THREE_TABS = 21 / 12, 4, 6
+
+#: Of a dab, and of the cement: as much is float dust.
+_DUST = 1e-6
+
+
+def ask_sealing(plan: FinishedPlan, bare: Sequence[Bare], gauges: Mapping[str, Gauge]) -> None:
+    """Ask whether the sealant has a dab for each bare nail, and the cement its bedding.
+
+    Nails through metal over the top, and nails of a course that no other covers, are dabbed; such a
+    course is bedded. Above 21:12 every strip is sealed by hand.
+
+    Args:
+        plan: The plan.
+        bare: The pieces with nails that no course covers.
+        gauges: Where to note it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Dabs and bedding are common practice, no published source; hand sealing is IRC R905.2.6.
+
+    >>> from roofing_core.auditing.finished import finished
+    >>> from roofing_core.auditing.gauges import gauges
+    >>> from roofing_core.auditing.questions import AuditLimits
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = finished(plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))))
+    >>> seen = gauges(AuditLimits())
+    >>> ask_sealing(shed, (), seen)
+    >>> seen["sealing.dabs"].breaches
+    0
+    """
+    way = plan.choices.sealing
+    dab = pi / 4 * way.dab_diameter**2 * way.dab_thickness
+    dabs = floor(plan.sealant.dab_volume / dab + _DUST)
+    needed = sum(one.nails for one in bare) + _through_metal(plan) + _by_hand(plan)
+    gauges["sealing.dabs"].see(max(0, needed - dabs), Where("", "sealant"))
+    areas = _areas(bare)
+    for course in plan.courses:
+        area = areas.pop((course.plane, course.number), 0.0)
+        if area:
+            where = Where(course.plane, "course", course.number, 0, 0.0, course.butt)
+            gauges["sealing.bedding"].see(_lacking(area, course.bedding_area), where)
+    stated = sum(course.bedding_area for course in plan.courses)
+    spread = plan.sealant.bedding_volume / way.bedding_thickness
+    gauges["sealing.bedding"].see(_lacking(stated, spread), Where("", "cement"))
+
+
+def _lacking(area: float, has: float) -> float:
+    return area - has if area - has > _DUST * area else 0.0
+
+
+def _through_metal(plan: FinishedPlan) -> int:
+    """Count the nails through metal that nothing covers."""
+    return sum(run.nails for run in plan.metal if run.edge == "ridge")
+
+
+def _by_hand(plan: FinishedPlan) -> int:
+    """Count the spots under strips that are sealed by hand."""
+    spots = _SPOTS_OF_THREE_TABS if plan.choices.shingle.kind == "three_tab" else _SPOTS
+    steep = {plane.name for plane in plan.planes if plane.pitch > _STEEP + _DUST}
+    return spots * sum(len(course.laid) for course in plan.courses if course.plane in steep)
+
+
+def _areas(bare: Iterable[Bare]) -> dict[tuple[str, int], float]:
+    """Give the area of the pieces of each course that have bare nails."""
+    areas: dict[tuple[str, int], float] = {}
+    for one in bare:
+        course = one.row.plane, one.row.number
+        area = sum(part.area() for part in one.row.shapes[one.piece])
+        areas[course] = areas.get(course, 0.0) + area
+    return areas

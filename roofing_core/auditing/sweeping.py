@@ -1,0 +1,257 @@
+"""Sweeping: which layers lie over every point of a plane, exactly, from the lowest point up.
+
+A plane is cut at every height at which a side of anything begins, ends or crosses another. Between
+two such heights it falls into cells, over each of which the same layers lie everywhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import NamedTuple
+
+from roofing_core.auditing.shapes import DUST, TOUCHING, Trapezoid
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layer:
+    """Something that lies on a plane.
+
+    Attributes:
+        order: Its place in the order of laying.
+        shape: Its trapezoids, each height covered once.
+    """
+
+    order: int
+    shape: tuple[Trapezoid, ...]
+
+
+class Cell(NamedTuple):
+    """A part of a plane over which the same layers lie everywhere.
+
+    Attributes:
+        lies: Where it lies.
+        layers: The orders of the layers that lie over it, lowest first.
+    """
+
+    lies: Trapezoid
+    layers: tuple[int, ...]
+
+
+def joined(shapes: Iterable[Trapezoid]) -> tuple[Trapezoid, ...]:
+    """Join the pieces of one layer where they touch, so that joints are no gaps.
+
+    Args:
+        shapes: The trapezoids of its pieces.
+
+    Returns:
+        What they cover together, lowest first, from the left.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> joined([Trapezoid(0, 5, 0, 0, 8, 8), Trapezoid(0, 5, 8, 8, 9, 9)])
+    (Trapezoid(lower=0, upper=5, lower_left=0, upper_left=0, lower_right=9, upper_right=9),)
+    """
+    every = list(shapes)
+    marks = sorted({v for one in every for v in one[:2]})
+    if len(marks) == 2:  # noqa: PLR2004 - all of one height
+        return tuple(_beside(every))
+    found: list[Trapezoid] = []
+    standing: list[Trapezoid] = []
+    for low, high in pairwise(marks):
+        if high - low > DUST:
+            parts = [s.between(low, high) for s in every if s.lower < high and s.upper > low]
+            row = list(_beside(parts))
+            grown = _grown(standing, row)
+            found += [] if grown else standing
+            standing = grown or row
+    return (*found, *standing)
+
+
+def _grown(below: list[Trapezoid], above: list[Trapezoid]) -> list[Trapezoid]:
+    """Give two rows as one where all sides go straight on from one to the other, else nothing.
+
+    Where a hip crosses a joint both pieces have a corner, the course has none: fewer rows to sweep.
+    """
+    if len(below) != len(above) or not all(map(_goes_on, below, above)):
+        return []
+    return [
+        one._replace(upper=other.upper, upper_left=other.upper_left, upper_right=other.upper_right)
+        for one, other in zip(below, above, strict=True)
+    ]
+
+
+def _goes_on(one: Trapezoid, other: Trapezoid) -> bool:
+    if other.lower - one.upper > DUST:
+        return False
+    share = (one.upper - one.lower) / (other.upper - one.lower)
+    left = one.lower_left + (other.upper_left - one.lower_left) * share
+    right = one.lower_right + (other.upper_right - one.lower_right) * share
+    off = (left - one.upper_left, left - other.lower_left, right - one.upper_right,
+           right - other.lower_right)  # fmt: skip
+    return max(off) <= DUST and min(off) >= -DUST
+
+
+def _beside(shapes: list[Trapezoid]) -> Iterator[Trapezoid]:
+    """Join trapezoids of one height where they touch and none leans over another."""
+    if not shapes:
+        return
+    shapes.sort(key=lambda one: one.lower_left + one.upper_left)
+    found = shapes[0]
+    for one in shapes[1:]:
+        if _follows(found, one):
+            found = found._replace(
+                lower_right=max(found.lower_right, one.lower_right),
+                upper_right=max(found.upper_right, one.upper_right),
+            )
+        else:
+            yield found
+            found = one
+    yield found
+
+
+def _follows(one: Trapezoid, other: Trapezoid) -> bool:
+    """Tell whether the union of two trapezoids is one, to the right of the first one's left."""
+    starts = other.lower_left >= one.lower_left - DUST and other.upper_left >= one.upper_left - DUST
+    touches = (
+        other.lower_left - one.lower_right <= TOUCHING
+        and other.upper_left - one.upper_right <= TOUCHING
+    )
+    below, above = other.lower_right - one.lower_right, other.upper_right - one.upper_right
+    return starts and touches and (min(below, above) >= -DUST or max(below, above) <= DUST)
+
+
+def cells(layers: Sequence[Layer]) -> Iterator[tuple[Cell, ...]]:
+    """Give the cells of a plane, from the lowest up, one row between two heights at a time.
+
+    Args:
+        layers: Everything that lies on it, the deck among them.
+
+    Returns:
+        Rows of cells from the left; where nothing lies there is no cell.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> deck = Layer(order=0, shape=(Trapezoid(0, 9, 0, 0, 9, 9),))
+    >>> strip = Layer(order=1, shape=(Trapezoid(0, 4, 0, 0, 9, 9),))
+    >>> [(row[0].lies.upper, row[0].layers) for row in cells([deck, strip])]
+    [(4, (0, 1)), (9, (0,))]
+    """
+    every = sorted(
+        ((one, layer.order) for layer in layers for one in layer.shape), key=lambda pair: pair[0][0]
+    )
+    marks = sorted({v for one, _ in every for v in one[:2]})
+    standing: list[tuple[Trapezoid, int]] = []
+    begun = 0
+    for low, high in pairwise(marks):
+        while begun < len(every) and every[begun][0].lower <= low:
+            standing.append(every[begun])
+            begun += 1
+        standing = [pair for pair in standing if pair[0].upper >= high]
+        if high - low > DUST and standing:
+            yield from _rows([(one.between(low, high), order) for one, order in standing])
+
+
+def _rows(standing: list[tuple[Trapezoid, int]]) -> Iterator[tuple[Cell, ...]]:
+    """Give the rows of cells of one slab: one, or several where sides cross within it."""
+    low, high = standing[0][0][:2]
+    marks = [low, *sorted(_crossings([one for one, _ in standing])), high]
+    for lower, upper in pairwise(marks):
+        if upper - lower > DUST:
+            yield tuple(_row(standing, lower, upper))
+
+
+def _crossings(shapes: list[Trapezoid]) -> set[float]:
+    """Give the heights at which sides of trapezoids of one height cross."""
+    sides = {(s.lower_left, s.upper_left) for s in shapes}
+    sides |= {(s.lower_right, s.upper_right) for s in shapes}
+    if all(below == above for below, above in sides):
+        return set()
+    low, high = shapes[0][:2]
+    found = set()
+    ordered = sorted(sides)
+    for k, (a_low, a_high) in enumerate(ordered):
+        for b_low, b_high in ordered[k + 1 :]:
+            below, above = b_low - a_low, a_high - b_high
+            if below > DUST and above > DUST:
+                found.add(low + (high - low) * below / (below + above))
+    return found
+
+
+def _row(standing: list[tuple[Trapezoid, int]], lower: float, upper: float) -> Iterator[Cell]:
+    """Give the cells between two heights, between which no sides cross."""
+    sides: list[tuple[float, float, int, int]] = []
+    for whole, order in standing:
+        one = whole.between(lower, upper)
+        sides.append((one.lower_left, one.upper_left, order, 1))
+        sides.append((one.lower_right, one.upper_right, order, -1))
+    sides.sort(key=lambda side: side[0] + side[1])
+    times: dict[int, int] = {}
+    left_low, left_high = sides[0][:2]
+    for right_low, right_high, order, turn in sides:
+        if right_low - left_low > TOUCHING or right_high - left_high > TOUCHING:
+            layers = tuple(sorted(order for order, n in times.items() if n))
+            if layers:
+                lies = Trapezoid(lower, upper, left_low, left_high, right_low, right_high)
+                yield Cell(lies, layers)
+            left_low, left_high = right_low, right_high
+        elif not any(times.values()):
+            left_low, left_high = right_low, right_high
+        times[order] = times.get(order, 0) + turn
+
+
+def stacked(rows: Iterable[tuple[Cell, ...]]) -> Iterator[tuple[Cell, Cell]]:
+    """Give every two cells of which one stands on the other, or leans over it.
+
+    Args:
+        rows: The rows of cells, from `cells`.
+
+    Returns:
+        Pairs: the cell below, and the cell right above it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> deck = Layer(order=0, shape=(Trapezoid(0, 9, 0, 0, 9, 9),))
+    >>> strip = Layer(order=1, shape=(Trapezoid(0, 4, 0, 0, 9, 9),))
+    >>> [(below.layers, above.layers) for below, above in stacked(cells([deck, strip]))]
+    [((0, 1), (0,))]
+    """
+    before: tuple[Cell, ...] = ()
+    for row in rows:
+        if before and row[0].lies.lower - before[0].lies.upper <= DUST:
+            yield from _standing(before, row)
+        yield from _leaning(row)
+        before = row
+
+
+def _standing(below: tuple[Cell, ...], above: tuple[Cell, ...]) -> Iterator[tuple[Cell, Cell]]:
+    k = 0
+    for cell in above:
+        left, right = cell.lies.lower_left, cell.lies.lower_right
+        while k < len(below) and below[k].lies.upper_right <= left + TOUCHING:
+            k += 1
+        j = k
+        while j < len(below) and below[j].lies.upper_left < right - TOUCHING:
+            yield below[j], cell
+            j += 1
+
+
+def _leaning(row: tuple[Cell, ...]) -> Iterator[tuple[Cell, Cell]]:
+    """Give neighbours of a row, where the side between them leans: one lies over the other."""
+    for one, other in pairwise(row):
+        lean = one.lies.upper_right - one.lies.lower_right
+        if abs(other.lies.lower_left - one.lies.lower_right) <= TOUCHING and abs(lean) > DUST:
+            yield (one, other) if lean < 0 else (other, one)
