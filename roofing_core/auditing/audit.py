@@ -5,7 +5,7 @@ from __future__ import annotations
 from roofing_core.auditing.bounds import refuse_too_much
 from roofing_core.auditing.coverage import ask_coverage
 from roofing_core.auditing.edges import covers_of
-from roofing_core.auditing.finished import AnyPlan, finished
+from roofing_core.auditing.finished import AnyPlan, FinishedPlan, finished
 from roofing_core.auditing.gauges import gauges
 from roofing_core.auditing.joints import ask_joints
 from roofing_core.auditing.laying_order import ask_order
@@ -18,6 +18,7 @@ from roofing_core.auditing.sheeting import ask_sheets
 from roofing_core.auditing.sound import refuse_unsound
 from roofing_core.auditing.stating import ask_stated
 from roofing_core.auditing.verdicts import Asked, Audit
+from roofing_core.measures.faults import fault, refuse_if_any
 from roofing_core.measures.sentences import Sentence, say
 
 
@@ -49,6 +50,7 @@ def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
     (True, 'slope, course 1 at 0 in along and 12 3/4 in up: headlap ')
     """
     given = finished(plan)
+    refuse_several(given)
     refuse_too_much(given)
     refuse_unsound(given)
     seen = gauges(AuditLimits() if limits is None else limits)
@@ -74,6 +76,29 @@ def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
         breaches=tuple(breach for gauge in seen.values() for breach in gauge.found()),
         breaches_found=breaches,
     )
+
+
+def refuse_several(given: FinishedPlan) -> None:
+    """Refuse a plan whose covers this audit does not know: caps, valleys, flashings.
+
+    Args:
+        given: The plan.
+
+    Raises:
+        Refused: It has more than one plane.
+
+    Source:
+        A limit of this library.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    >>> refuse_several(finished(plan(shed)))
+    """
+    if len(given.planes) > 1:
+        came = f"{len(given.planes)} planes"
+        refuse_if_any([fault("planes", came, "one plane: no others are audited yet")])
 
 
 def _verdict(asked: tuple[Asked, ...], breaches: int) -> Sentence:
