@@ -53,7 +53,7 @@ AUDITS = "/v1/audits"
 
 
 @schema.exclude(path=AUDITS).parametrize()
-@settings(max_examples=20, derandomize=True, deadline=None, database=None)
+@settings(max_examples=10, derandomize=True, deadline=None, database=None)
 def test_every_answer_is_as_documented(case: schemathesis.Case) -> None:
     case.call_and_validate()
 
