@@ -22,7 +22,7 @@ from roofing_core.measures.sentences import length
 from roofing_core.measures.units import SQUARE, Inches, Pitch, Ratio, SquareInches, Squares
 from roofing_core.roof.outlines import RoofLine, RoofPlane, Surfaces, rectangle, surfaces_of
 from roofing_core.roof.pitch import slope_factor
-from roofing_core.roof.slopes import LONGEST, Slope, slope, too_long
+from roofing_core.roof.slopes import LONGEST, Slope, slope, too_long, too_short
 
 RoofForm = Literal[
     "single_slope", "gable", "saltbox", "gambrel", "hip", "pyramid", "footprint", "planes"
@@ -119,7 +119,11 @@ def measure(roof: SingleSlope) -> Roof:
     1.3066666666666666
     """
     eave = roof.eave_length
-    faults = [not_positive("eave_length", eave) or too_long("eave_length", eave)]
+    faults = [
+        not_positive("eave_length", eave)
+        or too_long("eave_length", eave)
+        or too_short("eave_length", eave)
+    ]
     faults += [
         negative(name, getattr(roof, name))
         for name in ("eave_overhang", "ridge_overhang", "rake_overhang")
@@ -131,7 +135,7 @@ def measure(roof: SingleSlope) -> Roof:
     except Refused as refusal:
         refuse_if_any([*faults, *refusal.faults])
         raise
-    refuse_if_any(faults)
+    refuse_if_any([*faults, too_short("slope_length", measured.slope_length)])
     eave_length = roof.eave_length
     if roof.measured == "walls":
         eave_length, measured = _with_overhangs(roof, measured)

@@ -18,12 +18,15 @@ from roofing_core.measures.faults import (
     require_positive,
     together,
 )
-from roofing_core.measures.sentences import length
+from roofing_core.measures.sentences import Exact, length, shown
 from roofing_core.measures.units import SQUARE, Inches, Pitch, SquareInches, Squares
 from roofing_core.roof.pitch import pitch_fault, slope_factor
 
 #: The longest eave and the longest slope of any roof: 10,000 ft.
 LONGEST = 120_000.0
+
+#: A tape reads no less.
+SHORTEST = 1 / 16
 
 #: The measurements of a slope; any two of them give the others.
 SLOPE_MEASURES = ("slope_length", "run", "rise", "pitch")
@@ -110,6 +113,30 @@ def too_long(at: str, came: Inches) -> Fault | None:
     if came <= LONGEST:
         return None
     return fault(at, length(came), "at most ", length(LONGEST))
+
+
+def too_short(at: str, came: Inches) -> Fault | None:
+    """Give the fault of a length that no tape reads: over 0, but under 1/16 in.
+
+    Args:
+        at: The name to put into the fault.
+        came: The length.
+
+    Returns:
+        The fault, or ``None`` for a length from 1/16 in up, or not over 0.
+
+    Raises:
+        Nothing: The fault is the answer.
+
+    Source:
+        A limit of this library.
+
+    >>> too_short("eave_length", 0.0625) is None
+    True
+    """
+    if not 0 < came < SHORTEST:
+        return None
+    return fault(at, shown(Exact(came, "in")), length(SHORTEST), " or more")
 
 
 def _from_pitch(

@@ -633,3 +633,19 @@ def test_an_ice_barrier_that_cannot_be_is_refused():
         ice_barrier(168, slope_length=112, reach=0)
     with pytest.raises(TooManyPieces):
         ice_barrier(1.2e6, slope_length=1.2e6, reach=1.2e6)
+
+
+@pytest.mark.parametrize("end_lap", [12.0, 13.0])
+def test_an_end_lap_as_long_as_the_roll_is_refused(end_lap):
+    with pytest.raises(Refused) as refusal:
+        underlayment(6, slope_length=108, pitch=1 / 3, roll_length=12, end_lap=end_lap)
+    assert ("end_lap",) in [fault.at for fault in refusal.value.faults]
+
+
+def test_what_no_tape_reads_is_refused():
+    with pytest.raises(Refused) as refusal:
+        underlayment(1e-9, slope_length=108, pitch=1 / 3, trim_allowance=0)
+    assert [fault.written() for fault in refusal.value.faults] == [
+        "eave_length came as 1e-09 in: 1/16 in or more"
+    ]
+    assert underlayment(1 / 16, slope_length=108, pitch=1 / 3, trim_allowance=0).rolls == 1

@@ -38,6 +38,7 @@ from roofing_core.measures.faults import TooManyPieces, fault, not_positive, ref
 from roofing_core.measures.sentences import Amount, length
 from roofing_core.measures.units import Inches, SquareInches
 from roofing_core.roof.outlines import RoofPlane, rectangle
+from roofing_core.roof.slopes import too_short
 
 #: One clip a span where edges are unsupported, two at 48 in (the two are from memory).
 CLIPS, WIDE_SPAN, CLIPS_IN_WIDE_SPAN = 1, 48.0, 2
@@ -192,8 +193,8 @@ def deck(
     )
     refuse_if_any(
         [
-            not_positive("eave_length", eave_length),
-            not_positive("slope_length", slope_length),
+            not_positive("eave_length", eave_length) or too_short("eave_length", eave_length),
+            not_positive("slope_length", slope_length) or too_short("slope_length", slope_length),
             *deck_faults(way),
         ]
     )

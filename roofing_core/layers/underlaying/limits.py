@@ -14,6 +14,7 @@ from roofing_core.measures.faults import Fault, TooManyPieces, fault, negative, 
 from roofing_core.measures.sentences import Amount, length
 from roofing_core.measures.units import Inches
 from roofing_core.roof.outlines import RoofPlane
+from roofing_core.roof.slopes import too_short
 
 #: Each row leaves this much or more of the one below it showing.
 LEAST_EXPOSED = 1.0
@@ -74,12 +75,19 @@ def sheet_faults(
     )
 
 
+#: What is measured on the roof.
+_MEASURED = frozenset({"eave_length", "slope_length"})
+
+
 def _row_faults(
     *, positive: Mapping[str, Inches], not_negative: Mapping[str, Inches]
 ) -> tuple[Fault | None, ...]:
     """Give the faults of measurements each by itself, and of laps against their roll."""
     alone = (
-        *(not_positive(name, value) for name, value in positive.items()),
+        *(
+            not_positive(name, value) or (too_short(name, value) if name in _MEASURED else None)
+            for name, value in positive.items()
+        ),
         *(negative(name, value) for name, value in not_negative.items()),
     )
     if any(alone):
@@ -97,7 +105,15 @@ def _together(sizes: Mapping[str, float]) -> tuple[Fault | None, ...]:
         _over_width("past_metal", sizes),
         _short_roll(sizes),
         _short_piece(sizes),
+        _wide_lap(sizes),
     )
+
+
+def _wide_lap(sizes: Mapping[str, float]) -> Fault | None:
+    if not {"end_lap", "roll_length"} <= sizes.keys() or sizes["end_lap"] < sizes["roll_length"]:
+        return None
+    return fault("end_lap", length(sizes["end_lap"]), "less than the roll, ",
+                 length(sizes["roll_length"]))  # fmt: skip
 
 
 def _narrow_roll(sizes: Mapping[str, float]) -> Fault | None:
