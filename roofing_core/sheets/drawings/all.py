@@ -9,6 +9,8 @@ from typing import Literal
 from roofing_core.job.plan import Plan
 from roofing_core.measures.faults import fault, refuse_if_any
 from roofing_core.measures.units import System
+from roofing_core.sheets.drawings.caps import caps_drawing
+from roofing_core.sheets.drawings.flashings import flashings_drawing
 from roofing_core.sheets.drawings.metal import metal_drawing
 from roofing_core.sheets.drawings.metal_cuts import metal_cuts_drawing
 from roofing_core.sheets.drawings.nailing import nailing_drawing
@@ -31,6 +33,8 @@ DrawingKind = Literal[
     "plane",
     "nailing",
     "shingle_cuts",
+    "caps",
+    "flashings",
     "sections",
     "story_pole",
 ]
@@ -111,7 +115,9 @@ def _poles(plan: Plan, system: System) -> tuple[Drawing, ...]:
 
 _MAKERS: Mapping[DrawingKind, Callable[[Plan, System], tuple[Drawing, ...]]] = MappingProxyType(
     {
-        "roof_plan": lambda plan, system: (roof_plan(plan.planes, plan.lines, system=system),),
+        "roof_plan": lambda plan, system: (
+            roof_plan(plan.planes, plan.lines, openings=plan.openings, system=system),
+        ),
         "underlayment": _sheets,
         "rolls": lambda plan, system: rolls_drawing(plan, system=system),
         "metal": lambda plan, system: metal_drawing(plan, system=system),
@@ -119,6 +125,8 @@ _MAKERS: Mapping[DrawingKind, Callable[[Plan, System], tuple[Drawing, ...]]] = M
         "plane": _planes,
         "nailing": lambda plan, system: (nailing_drawing(plan, system=system),),
         "shingle_cuts": lambda plan, system: shingle_cuts_drawing(plan, system=system),
+        "caps": lambda plan, system: caps_drawing(plan, system=system),
+        "flashings": lambda plan, system: flashings_drawing(plan, system=system),
         "sections": lambda plan, system: sections_drawing(plan, system=system),
         "story_pole": _poles,
     }

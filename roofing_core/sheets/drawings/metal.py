@@ -8,6 +8,7 @@ from itertools import groupby, pairwise
 
 from roofing_core.job.edges import EdgeRun
 from roofing_core.job.plan import Plan
+from roofing_core.job.telling import all_of
 from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import Inches, Ratio, System
 from roofing_core.sheets.drawings.edges import spelt
@@ -60,13 +61,13 @@ def metal_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]:
             "In the order in which it goes on. Laps are hatched; every tick on a run is a nail."
             f" Scale 1:{scale:g} along the run."
         ),
-        items=[_run_item(run, scale, system) for run in plan.metal],
+        items=[_run_item(run, _place(plan, run), scale, system) for run in plan.metal],
         says=f"{len(plan.metal)} runs of metal with their pieces, laps and nails.",
     )
 
 
-def _run_item(run: EdgeRun, scale: Ratio, system: System) -> Item:
-    texts = (_heading(run, system), *_told(run, system))
+def _run_item(run: EdgeRun, place: str, scale: Ratio, system: System) -> Item:
+    texts = (_heading(run, place, system), *_told(run, system))
     height = note_height(texts[0], width=SHORT)
     height += sum(note_height(text, width=SHORT, size=SMALL) for text in texts[1:])
     return Item(
@@ -75,10 +76,17 @@ def _run_item(run: EdgeRun, scale: Ratio, system: System) -> Item:
     )
 
 
-def _heading(run: EdgeRun, system: System) -> str:
+def _place(plan: Plan, run: EdgeRun) -> str:
+    """Name the edge that a run lies on, and where there are several planes, those too."""
+    if len(plan.planes) == 1:
+        return spelt(run.edge)
+    return f"{spelt(run.edge)} of {all_of([name for name in (run.plane, run.beyond) if name])}"
+
+
+def _heading(run: EdgeRun, place: str, system: System) -> str:
     legs = f"{write_length(run.deck_leg, system)} by {write_length(run.face_leg, system)}"
     return (
-        f"{capital(spelt(run.edge))}: {spelt(run.material)}, {legs},"
+        f"{capital(place)}: {spelt(run.material)}, {legs},"
         f" over {write_length(run.run_length, system)} of edge"
     )
 
