@@ -66,10 +66,14 @@ def draw_bar(
         paper.draw(shape, FINE, closed=True)
         if part.left_over:
             paper.hatch([shape], 1.2)
-        elif width_of(part.text, SMALL) <= right - left - 1:
+        elif _fits(part.text, right - left, (part.upper - part.lower) * high):
             middle = (shape[0][1] + shape[2][1]) / 2 + (ABOVE - BELOW) / 2 * SMALL
             paper.write(Words(part.text, ((left + right) / 2, middle), SMALL, "middle"))
     paper.y = foot
+
+
+def _fits(text: str, wide: Millimetres, high: Millimetres) -> bool:
+    return width_of(text, SMALL) <= wide - 1 and high >= (ABOVE + BELOW) * SMALL
 
 
 def _corners(

@@ -101,7 +101,7 @@ def _subject(
         reached=tuple(
             (u, one.butt) for one in courses for u in (one.laid[0].left, one.laid[-1].right)
         ),
-        notes=4 + len(plane.edges) // 6 + trimmed + 2 * openings,
+        notes=4 + (len(plane.edges) - 1) // 4 + trimmed + 2 * openings,
         system=system,
     )
 

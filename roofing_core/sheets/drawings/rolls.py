@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from functools import partial
 from itertools import accumulate, pairwise
 
@@ -10,6 +11,7 @@ from roofing_core.job.plan import Plan
 from roofing_core.layers.underlaying.rolls import RollCut, RollUsed
 from roofing_core.layers.underlaying.valley_lining import LiningPiece
 from roofing_core.materials.kinds import Roll
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import Ratio, System
 from roofing_core.sheets.drawings.bars import Part, draw_bar
@@ -20,7 +22,7 @@ from roofing_core.sheets.drawings.paper import SHORT, Drawing, Paper, note_heigh
 from roofing_core.sheets.drawings.views import scale_for
 
 #: Height of a bar; the whole width of its roll.
-_HIGH = 8.0
+_HIGH = 9.0
 
 
 def rolls_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]:
@@ -113,23 +115,43 @@ def _draw(
     paper.note(told, SMALL)
 
 
+@dataclass(slots=True)
+class _Rest:
+    """What a strip leaves of the width of its roll: where it begins, its length, what is taken."""
+
+    start: float
+    long: float
+    taken: float
+
+
 def _parts(used: RollUsed, roll: Roll, system: System) -> Iterator[Part]:
     """Give the cuts along a roll; what is ripped beside a strip stands over it."""
-    start, beside = 0.0, (0.0, 0.0)
+    start, rests = 0.0, list[_Rest]()
     for cut in used.cuts:
         share = cut.width / roll.width
         if cut.taken_from == "rest_of_width":
-            left, lower = beside
-            yield Part(start=left, end=left + cut.length, text=f"row {cut.row}",
-                       lower=lower, upper=lower + share)  # fmt: skip
+            yield _beside(rests, cut, share)
             continue
         long = write_length(cut.length, system)
         text = f"row {cut.row}" if share < 1 else f"row {cut.row}, {long}"
         yield Part(start=start, end=start + cut.length, text=text, upper=share)
-        beside = (start, share) if share < 1 else beside
+        if share < 1:
+            rests.append(_Rest(start, cut.length, share))
         start += cut.length
     if used.offcut > 0:
         yield Part(start=start, end=start + used.offcut, text="", left_over=True)
+
+
+def _beside(rests: Sequence[_Rest], cut: RollCut, share: float) -> Part:
+    """Rip a strip from the shortest rest that has it."""
+    rest = min(
+        (one for one in rests if one.long >= cut.length - DUST and one.taken + share <= 1 + DUST),
+        key=lambda one: one.long,
+    )
+    start = rest.start
+    rest.start, rest.long = start + cut.length, rest.long - cut.length
+    return Part(start=start, end=rest.start, text=f"row {cut.row}",
+                lower=rest.taken, upper=rest.taken + share)  # fmt: skip
 
 
 def _told(used: RollUsed, roll: Roll, system: System) -> str:

@@ -73,10 +73,11 @@ def roof_plan(
     paper, view = _set_up(planes, patches, sides, totals, system)
     edges = [_edge(side, view, system) for side in sides]
     draw_edges(paper, edges)
+    paper.floor = view.y(_extent(patches).lower) + _MARGIN
     _draw_openings(paper, view, list(zip(planes, patches, strict=True)), openings)
     named = name_patches(paper, view, patches, system)
     meant = label_edges(paper, edges)
-    paper.y = view.y(_extent(patches).lower) + _MARGIN
+    paper.y = paper.floor
     scale_bar(paper, view.scale, system)
     line_key(paper, [side.kind for side in sides])
     paper.y += 1
