@@ -80,7 +80,7 @@ def drawing_page(plan: Plan, kind: DrawingKind, *, page: int = 1, system: System
         The drawing.
 
     Raises:
-        Refused: There is no such page; says how many there are.
+        Refused: The roof has nothing of that kind, or there is no such page; says which there are.
 
     Source:
         The plan's own numbers.
@@ -93,9 +93,11 @@ def drawing_page(plan: Plan, kind: DrawingKind, *, page: int = 1, system: System
     'Slope: story pole, page 5 of 5'
     """
     pages = drawings(plan, kind, system=system)
+    if not pages:
+        wanted = "another drawing: this roof has nothing that it would show"
+        refuse_if_any([fault("drawing", kind, wanted)])
     if not 1 <= page <= len(pages):
-        wanted = f"a page from 1 to {len(pages)}" if pages else "another drawing: this one is empty"
-        refuse_if_any([fault("page", str(page), wanted)])
+        refuse_if_any([fault("page", str(page), f"a page from 1 to {len(pages)}")])
     return pages[page - 1]
 
 
