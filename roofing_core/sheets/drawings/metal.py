@@ -8,11 +8,11 @@ from itertools import groupby, pairwise
 
 from roofing_core.job.edges import EdgeRun
 from roofing_core.job.plan import Plan
-from roofing_core.job.telling import all_of
 from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import Inches, Ratio, System
 from roofing_core.sheets.drawings.edges import spelt
 from roofing_core.sheets.drawings.lettering import SMALL, TEXT, width_of
+from roofing_core.sheets.drawings.metal_cuts import edge_of
 from roofing_core.sheets.drawings.pages import Item, paged
 from roofing_core.sheets.drawings.paper import SHORT, Drawing, Paper, Words, note_height
 from roofing_core.sheets.drawings.plane_paper import capital
@@ -61,7 +61,7 @@ def metal_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]:
             "In the order in which it goes on. Laps are hatched; every tick on a run is a nail."
             f" Scale 1:{scale:g} along the run."
         ),
-        items=[_run_item(run, _place(plan, run), scale, system) for run in plan.metal],
+        items=[_run_item(run, edge_of(plan, run), scale, system) for run in plan.metal],
         says=f"{len(plan.metal)} runs of metal with their pieces, laps and nails.",
     )
 
@@ -74,13 +74,6 @@ def _run_item(run: EdgeRun, place: str, scale: Ratio, system: System) -> Item:
         height=height + _HIGH + _STEP + 6,
         draw=partial(_draw_run, run=run, texts=texts, scale=scale, system=system),
     )
-
-
-def _place(plan: Plan, run: EdgeRun) -> str:
-    """Name the edge that a run lies on, and where there are several planes, those too."""
-    if len(plan.planes) == 1:
-        return spelt(run.edge)
-    return f"{spelt(run.edge)} of {all_of([name for name in (run.plane, run.beyond) if name])}"
 
 
 def _heading(run: EdgeRun, place: str, system: System) -> str:

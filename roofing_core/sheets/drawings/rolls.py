@@ -79,7 +79,7 @@ def _lining_item(roll: Roll, pieces: Sequence[LiningPiece], scale: Ratio, system
     ends = list(accumulate((piece.length for piece in pieces), initial=0.0))
     names = [f"valley {piece.valley}, {write_length(piece.length, system)}" for piece in pieces]
     parts = [
-        Part(start=start, end=end, text=name)
+        Part(start=start, end=end, text=name, short=name.partition(",")[0])
         for name, (start, end) in zip(names, pairwise(ends), strict=True)
     ]
     left = roll.length - ends[-1]
@@ -134,7 +134,8 @@ def _parts(used: RollUsed, roll: Roll, system: System) -> Iterator[Part]:
             continue
         long = write_length(cut.length, system)
         text = f"row {cut.row}" if share < 1 else f"row {cut.row}, {long}"
-        yield Part(start=start, end=start + cut.length, text=text, upper=share)
+        yield Part(start=start, end=start + cut.length, text=text, short=f"row {cut.row}",
+                   upper=share)  # fmt: skip
         if share < 1:
             rests.append(_Rest(start, cut.length, share))
         start += cut.length
