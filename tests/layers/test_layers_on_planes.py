@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import groupby
-from math import ceil, fsum, inf, nan
+from math import ceil, fsum, inf, nan, sqrt
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from shapely import LineString, Polygon, box
 
 from roofing_core import (
     DeckWay,
+    Footprint,
     Gable,
     Hip,
     Refused,
     SheetWay,
+    Side,
     TooManyPieces,
     UnderlaymentWay,
     deck_on,
@@ -222,6 +225,45 @@ def test_a_joint_goes_no_further_than_both_its_pieces():
     assert [min(piece.left for piece in row) for row in rows] == [0, 0, 0]
     assert [max(piece.right for piece in row) for row in rows] == [180, 180, 180]
     assert laid.long_joint_length == 2 * 180
+
+
+def test_nails_recounted_piece_by_piece_on_a_hip_roof():
+    """Both ends of a piece at joints, the supports between, and each row along its two hips."""
+    planes = surfaces(Hip(length=400, width=240, pitch=9 / 12)).planes
+    laid = deck_on(planes, way=DeckWay())
+    nails = 0
+    for piece in laid.pieces:
+        shape = (
+            Polygon(piece.corners)
+            if piece.corners
+            else box(piece.left, piece.lower, piece.right, piece.upper)
+        )
+        for k in range(20):
+            inside = shape.intersection(LineString([(24 * k, 0), (24 * k, 150)])).length
+            if inside > 1e-6:
+                at_joint = min(abs(24 * k - piece.left), abs(24 * k - piece.right)) < 1e-6
+                nails += ceil(inside / (6 if at_joint else 12) - 1e-9) + 1
+    rows = {(one.plane, one.row) for one in laid.pieces}
+    for _, row in rows:
+        height = min(48.0, 150 - 48 * (row - 1))
+        nails += 2 * (ceil(height * sqrt(1 + 0.8**2) / 6 - 1e-9) + 1)
+    assert laid.nails == nails
+    assert laid.end_joints > 0
+
+
+@pytest.mark.parametrize(
+    ("long", "spans", "stagger"),
+    [(480, 1, 2), (425, 2, 1), (430, 2, 1), (475, 2, 1), (435, 3, 0), (460, 3, 0), (485, 3, 0)],
+)
+def test_pieces_at_rakes_are_long_enough_also_where_those_at_hips_are_not(long, spans, stagger):
+    """A gable on the left and a hip on the right: front and back have one of each."""
+    sides = (Side(pitch=9 / 12), Side(pitch=9 / 12), Side(pitch=9 / 12), Side(end="gable"))
+    corners = ((0.0, 0.0), (long, 0.0), (long, 420.0), (0.0, 420.0))
+    planes = surfaces(Footprint(corners=corners, sides=sides)).planes
+    laid = deck_on(planes, way=DeckWay(least_spans=spans, joint_stagger=stagger))
+    square = [piece for piece in laid.pieces if not piece.corners and piece.plane != "side 2"]
+    assert min(piece.right - piece.left for piece in square) >= 24 * spans
+    assert laid.shortest_piece < 24 * spans
 
 
 def test_an_upright_crosses_a_stretch_in_as_many_parts_as_there_are():
