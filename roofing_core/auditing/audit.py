@@ -50,9 +50,9 @@ def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
     (True, 'slope, course 1 at 0 in along and 12 3/4 in up: headlap ')
     """
     given = finished(plan)
-    refuse_several(given)
     refuse_too_much(given)
     refuse_unsound(given)
+    refuse_several(given)
     seen = gauges(AuditLimits() if limits is None else limits)
     covers = covers_of(given)
     bare: list[Bare] = []

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import sqrt
 from typing import Literal
 
+from roofing_core.measures.faults import Refused, fault
 from roofing_core.measures.units import SQUARE, Inches, Pitch, SquareInches, Squares
 
 EdgeKind = Literal[
@@ -145,6 +146,27 @@ def is_lower(plane: RoofPlane, k: int) -> bool:
     """
     (u, _), (next_u, _) = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
     return plane.edges[k] == "eave" or (plane.edges[k] == "pitch_break" and next_u > u)
+
+
+def require_planes(planes: Sequence[RoofPlane]) -> None:
+    """Refuse a roof of no planes.
+
+    Args:
+        planes: The planes.
+
+    Returns:
+        None.
+
+    Raises:
+        Refused: There are none.
+
+    Source:
+        None needed.
+
+    >>> require_planes([rectangle(168, slope_length=112)])
+    """
+    if not planes:
+        raise Refused(fault("planes", "none", "one plane or more"))
 
 
 def from_below(planes: Sequence[RoofPlane]) -> tuple[RoofPlane, ...]:

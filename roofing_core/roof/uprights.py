@@ -12,7 +12,7 @@ Span = tuple[Inches, Inches]
 
 
 def upright(stretch: Stretch, u: Inches) -> tuple[Span, ...]:
-    """Give the parts of an upright line that lie on a stretch.
+    """Give the parts of an upright line that lie within a stretch, not along its sides.
 
     Args:
         stretch: The stretch.
@@ -45,10 +45,10 @@ def upright(stretch: Stretch, u: Inches) -> tuple[Span, ...]:
 
 def _inside(part: Trapezoid, below: float, above: float) -> Span:
     """Give between which heights of a part a line is inside a side, from how far it is there."""
-    if below >= 0 and above >= 0:
-        return part.lower, part.upper
-    if below <= 0 and above <= 0:
+    if max(below, above) <= _SPECK:  # also along an upright side
         return part.lower, part.lower
+    if min(below, above) >= 0:
+        return part.lower, part.upper
     at = part.lower + (part.upper - part.lower) * (below / (below - above))
     return (part.lower, at) if below > 0 else (at, part.upper)
 

@@ -38,7 +38,7 @@ def plan_html(plan: Plan, system: System = "us") -> str:
     drawing = (
         plane_drawings(plan, plan.planes[0], system=system)[0]
         if one
-        else roof_plan(plan.planes, plan.lines, system=system)
+        else roof_plan(plan.planes, plan.lines, openings=plan.openings, system=system)
     )
     return (
         f"<div>\n<p><strong>{escape(plan_heading(plan, system))}</strong></p>\n"

@@ -73,6 +73,26 @@ def test_a_drawing_that_there_is_not_is_told_with_those_that_there_are(client):
     assert error["wanted"] == f"one of {', '.join(get_args(DrawingKind))}"
 
 
+@pytest.mark.parametrize("kind", ["caps", "flashings"])
+def test_a_drawing_that_would_be_empty_is_refused_by_its_name(client, kind):
+    for answer in (
+        client.get("/v1/plans", params={**QUERY, "drawing": kind}),
+        client.post("/v1/plans", params={"drawing": kind}, json={"roof": QUERY}),
+    ):
+        assert answer.status_code == 422
+        (error,) = answer.json()["errors"]
+        assert (error["parameter"], error["came"]) == ("drawing", kind)
+        assert error["wanted"].startswith("another drawing")
+
+
+def test_a_roof_of_several_planes_is_drawn_plane_by_plane(client):
+    planned = plan(Job(roof=Hip(length=432, width=288, pitch=0.5)))
+    for number, page in enumerate(drawings(planned, "plane"), 1):
+        asked = {**HIP, "drawing": "plane", "page": str(number)}
+        assert client.get("/v1/plans", params=asked).text == page.svg
+    assert client.get("/v1/plans", params={**HIP, "drawing": "caps"}).status_code == 200
+
+
 def test_parameters_go_before_each_other_and_before_the_header(client):
     drawn = {**QUERY, "drawing": "plane"}
     json = client.get("/v1/plans", params={**drawn, "format": "json"}, headers=SVG)

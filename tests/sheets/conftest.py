@@ -3,26 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache
 
 import pytest
 
 from roofing_core import (
+    Chimney,
     Footprint,
+    Gable,
     GivenPlane,
     GivenPlanes,
     Hip,
     Job,
     Plan,
     SingleSlope,
-    UnderlaymentWay,
+    Skylight,
+    VentPipe,
     plan,
-    underlayment_on,
 )
-from roofing_core.job.choices import Choices, Decking, Underlaying
-from roofing_core.job.shingles import lay_shingles
-from roofing_core.job.wiring import site_of
+from roofing_core.job.choices import Decking, Underlaying
 from roofing_core.measures.units import System
 from roofing_core.roof.measuring import AnyRoof
 
@@ -34,24 +33,8 @@ def single(eave: float, slope: float, pitch: float, **choices: object) -> Plan:
     return plan(Job(roof=roof, **choices))  # type: ignore[arg-type]
 
 
-FELT = UnderlaymentWay(roll_width=36, roll_length=1728, head_lap=4, past_metal=0.25)
-
-
-def of_planes(roof: AnyRoof) -> Plan:
-    """Give a plan whose planes, courses and pieces are those of a roof of several planes."""
-    site = site_of(roof, Choices())
-    starters, courses, shingles = lay_shingles(site)
-    return replace(
-        single(168, 112, 0.25),
-        roof=site.roof,
-        planes=site.surfaces.planes,
-        lines=site.surfaces.lines,
-        underlayment=underlayment_on(site.surfaces.planes, way=FELT),
-        starter=starters[0],
-        starters=starters,
-        courses=courses,
-        shingles=shingles,
-    )
+def of_planes(roof: AnyRoof, **choices: object) -> Plan:
+    return plan(Job(roof=roof, **choices))  # type: ignore[arg-type]
 
 
 ELL = Footprint(corners=((0, 0), (360, 0), (360, 180), (120, 180), (120, 300), (0, 300)), pitch=0.5)
@@ -72,6 +55,12 @@ BY_HAND = GivenPlanes(
     )
 )
 
+OPENINGS = (
+    Chimney(plane="side 1", from_left=150, up_slope=30, width=36, depth=20),
+    Skylight(plane="side 6", from_left=120, up_slope=20, width=24, height=36),
+    VentPipe(plane="side 2", from_left=90, up_slope=40, diameter=3),
+)
+
 MADE: dict[str, tuple[Callable[[], Plan], System]] = {
     "shed": (lambda: single(168, 112, 0.25), "us"),
     "tiny": (lambda: single(30, 20, 0.5), "us"),
@@ -87,6 +76,11 @@ MADE: dict[str, tuple[Callable[[], Plan], System]] = {
     "2,000 pieces": (lambda: single(960, 432, 0.5), "us"),
     "hip": (lambda: of_planes(Hip(length=432, width=288, pitch=0.5)), "us"),
     "ell": (lambda: of_planes(ELL), "metric"),
+    "ell with openings": (
+        lambda: of_planes(ELL, openings=OPENINGS, underlaying=Underlaying(ice_barrier=True)),
+        "us",
+    ),
+    "gable": (lambda: of_planes(Gable(length=240, width=200, pitch=0.5)), "us"),
     "by hand": (lambda: of_planes(BY_HAND), "us"),
 }  # fmt: skip
 

@@ -78,6 +78,15 @@ def lines_of(svg: str) -> list[tuple[Point, Point, float, str]]:
     return found
 
 
+def shapes_of(svg: str) -> list[list[Point]]:
+    """Give the points of every path."""
+    return [
+        corners
+        for element in root_of(svg).iter(f"{SVG}path")
+        for corners in paths_of(element.attrib["d"])
+    ]
+
+
 def paths_of(data: str) -> Iterator[list[Point]]:
     """Give the points of each path in path data: M, L, H, V and Z, all of them absolute."""
     corners: list[Point] = []

@@ -11,7 +11,7 @@ from roofing_core.layers.coursing.pieces import SQUARE_CUT
 from roofing_core.sheets.drawings.all import drawings
 from roofing_core.sheets.drawings.shingle_cuts import courses_told
 from tests.sheets.conftest import planned
-from tests.sheets.reading import lines_of, texts_of
+from tests.sheets.reading import lines_of, shapes_of, texts_of
 from tests.sheets.test_planes_to_scale import WRITTEN, scale_of
 
 
@@ -135,3 +135,40 @@ def test_rows_are_written_where_they_lie():
     apart = 17 * 25.4 / scale_of(page.svg)
     for k, y in enumerate(rows):
         assert y == pytest.approx(rows[0] - k * apart, abs=WRITTEN)
+
+
+def test_the_lining_of_valleys_is_among_the_rolls():
+    plan, system = planned("ell")
+    pages = drawings(plan, "rolls", system=system)
+    # By hand: a valley of 7 ft 6 in, 18 in longer at its foot and 6 in at its top: 114 in, 2896 mm.
+    assert "valley 1, 2896 mm" in told_on(pages)
+
+
+def test_every_cap_of_a_hip_is_drawn():
+    plan, _ = planned("hip")
+    (page,) = drawings(plan, "caps")
+    told = told_on([page])
+    # By hand: 18 ft of hip in steps of 5 5/8 in take 39 caps, 12 ft of ridge 26.
+    assert told.count("39 caps, laid from the lower end") == 4
+    assert told.count("26 caps, laid from either end") == 1
+    butts = [a for a, b, width, _ in lines_of(page.svg) if width == 0.2 and a[0] == b[0]]
+    assert len(butts) == 4 * 39 + 26
+    dots = [shape for shape in shapes_of(page.svg) if len(shape) == 5 and width_of(shape) < 0.7]
+    assert len(dots) == 2 * (4 * 39 + 26)
+
+
+def width_of(shape: list[tuple[float, float]]) -> float:
+    return max(x for x, _ in shape) - min(x for x, _ in shape)
+
+
+def test_flashings_are_drawn_piece_by_piece():
+    plan, _ = planned("ell with openings")
+    pages = drawings(plan, "flashings")
+    told = told_on(pages)
+    for run in plan.step_flashings:
+        assert f"{run.count} pieces, under courses {run.pieces[0].course} to" in told
+    # By hand: an apron of 5 in and 5 in below a chimney of 36 in, 4 in round each corner.
+    assert "Apron: 44 in long, 5 in on the roof and 5 in up the opening, 4 in folded" in told
+    assert "Cricket, needed: ridge 18 in long" in told  # wider than 30 in; half of its width
+    assert "Pipe flashing: a hole 3 in by 3 3/8 in" in told  # 3 in over a slope at 6:12
+    assert not drawings(planned("hip")[0], "flashings")

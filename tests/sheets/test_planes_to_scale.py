@@ -12,11 +12,11 @@ from shapely import Polygon
 from roofing_core import GivenPlanes, Hip, Refused, surfaces, write_length
 from roofing_core.sheets.drawings.all import drawings
 from roofing_core.sheets.drawings.edges import STROKES
-from roofing_core.sheets.drawings.patches import patches_of
+from roofing_core.sheets.drawings.patches import in_picture, patches_of
 from roofing_core.sheets.drawings.roof_plan import roof_plan
 from tests.roof.plans import stepped_roof
 from tests.sheets.conftest import BY_HAND, ELL, planned
-from tests.sheets.reading import lines_of, texts_of
+from tests.sheets.reading import lines_of, shapes_of, texts_of
 
 #: Coordinates are written to 0.01 mm: half of that at each end of a line.
 WRITTEN = 0.011
@@ -174,6 +174,48 @@ def test_planes_measured_by_hand_lie_side_by_side(many):
     for k, shape in enumerate(shapes):
         assert all(shape.distance(other) > 20 for other in shapes[:k])
     assert len(sides) == 3 * many
+
+
+def test_openings_are_where_they_are():
+    plan, _ = planned("ell with openings")
+    chimney, skylight, pipe = plan.openings
+    (page,) = drawings(plan, "roof_plan")
+    scale = scale_of(page.svg)
+    shapes = [shape for shape in shapes_of(page.svg) if len(shape) == 5]
+    eaves = [(a, b) for a, b, width, _ in lines_of(page.svg) if width == 0.9]
+    left = min(min(a[0], b[0]) for a, b in eaves if hypot(b[0] - a[0], b[1] - a[1]) > 20)
+    sloped = 1.25**0.5  # a slope at 6:12 over its run
+    # By hand: 150 in from the left and 36 in wide on the front; 30 in up the slope, 20 in of it.
+    wanted = {
+        (150 * 25.4 / scale, 36 * 25.4 / scale, 20 * 25.4 / scale),
+        # Side 6 faces left, its u runs down the drawing from 300 in: 20 in up are 17.9 in of run.
+        (20 / sloped * 25.4 / scale, 36 / sloped * 25.4 / scale, 24 * 25.4 / scale),
+    }
+    for at, wide, high in wanted:
+        assert any(
+            min(x for x, _ in shape) - left == pytest.approx(at, abs=2 * WRITTEN)
+            and max(x for x, _ in shape) - min(x for x, _ in shape)
+            == pytest.approx(wide, abs=2 * WRITTEN)
+            and max(y for _, y in shape) - min(y for _, y in shape)
+            == pytest.approx(high, abs=2 * WRITTEN)
+            for shape in shapes
+        ), (at, wide, high)
+    told = [text.text for text in texts_of(page.svg)]
+    assert {"1", "2", "3"} <= set(told)
+    assert any(text.startswith("Openings: 1 chimney on side 1") for text in told)
+    assert (chimney.number, skylight.number, pipe.number) == (1, 2, 3)
+
+
+@pytest.mark.parametrize(("name", "kind"), [("ell", "hip"), ("ell", "valley"), ("hip", "hip")])
+def test_corners_of_planes_come_to_lie_on_the_corners_of_their_pictures(name, kind):
+    plan, _ = planned(name)
+    patches, _ = patches_of(plan.planes, plan.lines)
+    seen = 0
+    for plane, patch in zip(plan.planes, patches, strict=True):
+        for corner, at in zip(plane.corners, patch.corners, strict=True):
+            assert in_picture(plane, patch, corner) == pytest.approx(at, abs=1e-6)
+            seen += kind in plane.edges
+    assert seen > 3
 
 
 def test_every_plane_of_a_roof_is_named_or_has_a_letter(drawn_plan):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from roofing_core.sheets.drawings.section_layers import (
+    capped_section,
     eave_section,
     rake_section,
     ridge_section,
@@ -15,17 +16,18 @@ from tests.sheets.conftest import planned
 from tests.sheets.reading import lines_of, texts_of
 from tests.sheets.test_planes_to_scale import WRITTEN, scale_of
 
-SINGLE = ["shed", "tiny", "very wide", "steep", "metric", "2,000 pieces"]
+#: With eave, rakes and a ridge, of one plane or shared.
+ROOFS = ["shed", "tiny", "very wide", "steep", "metric", "2,000 pieces", "gable"]
 
 
-@pytest.fixture(params=SINGLE)
+@pytest.fixture(params=ROOFS)
 def sections(request) -> list[Section]:
     plan, system = planned(request.param)
     plane = plan.planes[0]
     return [
         eave_section(plan, plane, system),
-        rake_section(plan, system),
-        ridge_section(plan, plane, system),
+        rake_section(plan, plane, system),
+        (capped_section if plan.caps else ridge_section)(plan, plane, system),
     ]
 
 
@@ -91,6 +93,30 @@ def test_the_ridge_metal_covers_the_closing_nails():
     for nail in closing:
         assert nail in drawn
         assert metal.start < nail < metal.end
+
+
+def test_caps_go_over_a_ridge_that_two_planes_share():
+    plan, system = planned("gable")
+    section = capped_section(plan, plan.planes[0], system)
+    under, over = section.strips[-2:]
+    # By hand: caps 13 1/8 in wide reach 6 9/16 in down each side; the slope is 100 in of run.
+    top = 100 * 1.25**0.5
+    assert under.start == over.start == pytest.approx(top - 6.5625)
+    assert under.end == over.end == pytest.approx(top)
+    assert all(strip.look == "shingle" for strip in (under, over))
+    told = {
+        one.text for page in sections_drawing(plan, system=system) for one in texts_of(page.svg)
+    }
+    assert "At a ridge that two planes share" in told
+    assert "At the ridge" not in told
+
+
+def test_a_section_shows_the_rows_of_its_own_plane():
+    plan, system = planned("hip")
+    section = eave_section(plan, plan.planes[0], system)
+    own = [row for row in plan.underlayment.rows if row.plane == plan.planes[0].name]
+    sheets = [strip for strip in section.strips if strip.look == "sheet"]
+    assert len(sheets) == sum(row.lower < section.right for row in own) == 1
 
 
 def test_sections_are_told_in_words():

@@ -28,7 +28,9 @@ READ_BACK = "<script>alert('&amp;')</script>\"\ufffd\ufffd\ufffd]]>--"
 def hostile() -> Plan:
     """Give a plan in which all that has a name is called by something that looks like code."""
     plan, _ = planned("shed")
-    named = ("underlayment", "ice_barrier", "shingle", "panel")
+    named = ("underlayment", "ice_barrier", "shingle", "panel", "cap", "valley_lining")
+    rows = tuple(replace(row, plane=HOSTILE) for row in plan.underlayment.rows)
+    laps = tuple(replace(one, plane=HOSTILE) for one in plan.underlayment.planes)
     choices = replace(
         plan.choices, **{one: replace(getattr(plan.choices, one), name=HOSTILE) for one in named}
     )
@@ -39,12 +41,8 @@ def hostile() -> Plan:
         courses=tuple(replace(course, plane=HOSTILE) for course in plan.courses),
         starters=tuple(replace(strip, plane=HOSTILE) for strip in plan.starters),
         lines=tuple(replace(line, planes=(HOSTILE,)) for line in plan.lines),
-        metal=tuple(replace(run, material=HOSTILE) for run in plan.metal),
-        underlayment=replace(
-            plan.underlayment,
-            rows=tuple(replace(row, plane=HOSTILE) for row in plan.underlayment.rows),
-            planes=tuple(replace(one, plane=HOSTILE) for one in plan.underlayment.planes),
-        ),
+        underlayment=replace(plan.underlayment, rows=rows, planes=laps),
+        metal=tuple(replace(run, material=HOSTILE, plane=HOSTILE) for run in plan.metal),
     )
 
 

@@ -37,7 +37,7 @@ from roofing_core.measures.counting import whole_packs
 from roofing_core.measures.faults import TooManyPieces, fault, not_positive, refuse_if_any
 from roofing_core.measures.sentences import Amount, length
 from roofing_core.measures.units import Inches, SquareInches
-from roofing_core.roof.outlines import RoofPlane, rectangle
+from roofing_core.roof.outlines import RoofPlane, rectangle, require_planes
 from roofing_core.roof.slopes import too_short
 
 #: One clip a span where edges are unsupported, two at 48 in (the two are from memory).
@@ -217,8 +217,8 @@ def deck_on(planes: Sequence[RoofPlane], *, way: DeckWay) -> Deck:
         and clips.
 
     Raises:
-        Refused: A measurement is zero, negative or not finite, or no layout of a plane keeps the
-            stagger; names each.
+        Refused: There is no plane, a measurement is zero, negative or not finite, or no layout of a
+            plane keeps the stagger; names each.
         TooManyPieces: More than 5,000 panels.
 
     Source:
@@ -231,6 +231,7 @@ def deck_on(planes: Sequence[RoofPlane], *, way: DeckWay) -> Deck:
     >>> laid.panels, laid.least_panels
     (32, 27)
     """
+    require_planes(planes)
     refuse_if_any(deck_faults(way))
     return _limited(planes, way)
 

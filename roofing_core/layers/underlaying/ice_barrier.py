@@ -27,9 +27,10 @@ from roofing_core.layers.underlaying.sheeting import (
     sheeted,
     strips,
 )
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import fault, negative, refuse_if_any
 from roofing_core.measures.units import Inches, SquareInches
-from roofing_core.roof.outlines import EdgeKind, RoofPlane, from_below, rectangle
+from roofing_core.roof.outlines import EdgeKind, RoofPlane, from_below, rectangle, require_planes
 
 #: A self-adhering roll as it is sold: 36 in x 66 ft 8 in (from memory).
 ROLL_WIDTH, ROLL_LENGTH = 36.0, 800.0
@@ -44,7 +45,7 @@ class PlaneBarrier:
     Attributes:
         plane: The name of the plane.
         reach: How far up the slope it has to reach; 0 where none is needed.
-        upper: v of its upper edge; 0 where none is laid.
+        upper: v up to which it covers the plane from its lowest edge; 0 where it does not.
     """
 
     plane: str
@@ -58,7 +59,8 @@ class IceBarrier:
 
     Attributes:
         reach: How far up the slope it has to reach; of several planes, the farthest.
-        upper: v of its upper edge; of several planes, the highest; 0 where none is laid.
+        upper: v up to which it covers a plane from its lowest edge, of several planes the highest;
+            0 where none is laid.
         planes: One entry per plane.
         rows: Its rows in the order of laying.
         rolls: How many rolls are opened.
@@ -194,8 +196,8 @@ def ice_barrier_on(
         The rows of all planes with their pieces, and the rolls with their cuts.
 
     Raises:
-        Refused: A measurement is negative or not finite, a lap is wider than the roll leaves, the
-            roll is too short for the stagger; names each.
+        Refused: There is no plane, a measurement is negative or not finite, a lap is wider than the
+            roll leaves, the roll is too short for the stagger; names each.
         TooManyPieces: More than 10,000 pieces.
 
     Source:
@@ -209,6 +211,7 @@ def ice_barrier_on(
     >>> [(row.plane, row.pieces[0].roll) for row in laid.rows]
     [('front', 1), ('right end', 1), ('back', 1), ('left end', 2)]
     """
+    require_planes(planes)
     refuse_if_any(
         [
             *(negative("reaches", reach) for reach in reaches),
@@ -241,7 +244,8 @@ def _laid(planes: Sequence[RoofPlane], reaches: Sequence[float], way: SheetWay) 
         if needed[plane.name]:
             on_plane = sheeted(plane, way=way)
             runs = list(_runs(on_plane, needed[plane.name], way))
-            uppers[plane.name] = runs[0][-1].upper
+            from_lowest = runs[0][0].lower <= on_plane.lowest + DUST
+            uppers[plane.name] = runs[0][-1].upper if from_lowest else 0.0
             rows += strips(on_plane, [band for run in runs for band in run], way=way)
     cut = cut_rows(rows, cutting=way)
     return IceBarrier(

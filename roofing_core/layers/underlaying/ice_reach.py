@@ -97,7 +97,7 @@ def ice_barrier_reaches(
 
     As `ice_barrier_reach` on a plane with an eave. On a plane above a pitch break, what is left of
     that above the plane below: its level part by this plane's slope factor, the 36 in of a steep
-    plane along both slopes.
+    plane along both slopes. A plane with both counts from its eaves.
 
     Args:
         planes: The planes.

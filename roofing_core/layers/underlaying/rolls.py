@@ -174,7 +174,7 @@ class _Rolls:
         span, width = strip.span, strip.band.width
         if (from_width := self._from_width(number, span, width)) is not None:
             fill = RowFill(lengths=(span,), opened=0, rest=self.rest, from_right=False)
-            return self._placed(fill, from_width, strip)
+            return _pieces(fill, from_width, strip=strip, lap=self.rule.end_lap)
         below = [lap - strip.left for lap in laps]
         fill = fill_row(span, rest=self.rest, laps_below=below, cutting=self.rule)
         first = len(self.cuts) + 1 - len(fill.lengths) + fill.opened
@@ -186,7 +186,7 @@ class _Rolls:
         self.rest = fill.rest
         if len(fill.lengths) == 1 and width < self.rule.roll_width:
             self.beside.append(_Beside(first, self.rule.roll_width - width, span))
-        return self._placed(fill, first, strip)
+        return _pieces(fill, first, strip=strip, lap=self.rule.end_lap)
 
     def _from_width(self, number: int, span: float, width: float) -> int | None:
         """Rip a strip from what is left beside another, of those that do the shortest.
@@ -203,9 +203,6 @@ class _Rolls:
         )
         taken.length -= span
         return taken.roll
-
-    def _placed(self, fill: RowFill, roll: int, strip: Strip) -> Pieces:
-        return _pieces(fill, roll, strip=strip, lap=self.rule.end_lap)
 
     def plan(self) -> tuple[RollUsed, ...]:
         """Give the rolls with their cuts and what is left of each."""

@@ -7,7 +7,7 @@ band meets is one row, cut square as long as it is at its longest, and trimmed.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -48,12 +48,14 @@ class SheetedPlane:
         deck: Its region as it is.
         region: What the sheet covers, what laps over its edges among it.
         past: For each edge, how far the sheet reaches past it.
+        lowest: v from which its first row covers it.
     """
 
     plane: RoofPlane
     deck: Region
     region: Region
     past: tuple[Inches, ...]
+    lowest: Inches
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,7 +94,7 @@ def sheeted(plane: RoofPlane, *, way: SheetWay) -> SheetedPlane:
 
     Each edge moved outwards: an eave by ``past_metal``, a pitch break below by ``head_lap``, hips,
     valleys and a ridge with another plane beyond it by ``over_edges``; others stay. Nothing lies
-    above the highest ridge by more than that, nor above the tip of a plane that has none there.
+    above a tip of the plane by that, only above a ridge, and nothing below its eaves and breaks.
 
     Args:
         plane: The plane.
@@ -116,9 +118,16 @@ def sheeted(plane: RoofPlane, *, way: SheetWay) -> SheetedPlane:
     """
     deck = region_of(plane)
     past = tuple(_past(plane, k, way) for k in range(len(plane.edges)))
-    top = deck.highest + (way.over_edges if _ends_in_ridge(plane, deck.highest) else 0.0)
-    region = region_of(plane, past=[(out, out) for out in past]).up_to(top)
-    return SheetedPlane(plane=plane, deck=deck, region=region, past=past)
+    region = region_of(plane, past=[(out, out) for out in past])
+    starts = [low - past[k] for k, low, _ in _heights(plane) if is_lower(plane, k)]
+    tops = [high + past[k] for k, _, high in _heights(plane) if plane.edges[k] == "ridge"]
+    return SheetedPlane(
+        plane=plane,
+        deck=deck,
+        region=region.up_to(max([deck.highest, *tops])),
+        past=past,
+        lowest=min(starts, default=region.lowest),
+    )
 
 
 def _past(plane: RoofPlane, k: int, way: SheetWay) -> float:
@@ -135,14 +144,10 @@ def _is_lapped(plane: RoofPlane, k: int) -> bool:
     return kind in {"hip", "valley"} or (kind == "ridge" and plane.beyond[k] != "")
 
 
-def _ends_in_ridge(plane: RoofPlane, top: float) -> bool:
-    """Tell whether a plane ends at its top in a ridge that sheets run over."""
-    return any(
-        kind == "ridge" and _is_lapped(plane, k) and max(plane.corners[k][1], after[1]) >= top
-        for k, (kind, after) in enumerate(
-            zip(plane.edges, (*plane.corners[1:], plane.corners[0]), strict=True)
-        )
-    )
+def _heights(plane: RoofPlane) -> Iterator[tuple[int, float, float]]:
+    """Give each edge with the lower and the higher v of its ends."""
+    for k, ((_, v), (_, after)) in enumerate(pairwise((*plane.corners, plane.corners[0]))):
+        yield k, min(v, after), max(v, after)
 
 
 def strips(
@@ -179,7 +184,7 @@ def strips(
     """
     found = []
     for level, band in enumerate(bands):
-        below = bands[level - layers].upper if level >= layers else laid.region.lowest
+        below = bands[level - layers].upper if level >= layers else laid.lowest
         for stretch in laid.region.between(band.lower, band.upper):
             if stretch.upper > below + DUST:
                 past_left, past_right = _past_ends(laid.plane, stretch, way)

@@ -150,7 +150,7 @@ def _on_plane(plane: RoofPlane, top: float, way: UnderlaymentWay) -> _OnPlane:
     lap = way.over_ice_barrier if top else None
     if top >= laid.deck.highest:
         return _OnPlane(laid, (), lap)
-    lower = first_start(laid.region.lowest, ice_barrier_top=top, way=way)
+    lower = first_start(laid.lowest, ice_barrier_top=top, way=way)
     first_lap = (way.head_lap if plane.edges[0] == "pitch_break" else 0.0) if lap is None else lap
     return _OnPlane(laid, rows_up(laid, way=way, lower=lower, first_lap=first_lap), lap)
 

@@ -30,7 +30,7 @@ from roofing_core.layers.underlaying.underlaid import (
 from roofing_core.measures.faults import Fault, fault, negative, refuse_if_any
 from roofing_core.measures.sentences import length
 from roofing_core.measures.units import Inches, Pitch
-from roofing_core.roof.outlines import RoofPlane, rectangle
+from roofing_core.roof.outlines import RoofPlane, rectangle, require_planes
 
 #: No. 15 felt as it is sold: 36 in x 144 ft.
 ROLL_WIDTH, ROLL_LENGTH = 36.0, 1728.0
@@ -147,8 +147,8 @@ def underlayment_on(
         fasteners.
 
     Raises:
-        Refused: A pitch is under 2:12, a measurement is negative or not finite, a lap is wider than
-            the roll leaves, the roll is too short for the stagger; names each.
+        Refused: There is no plane, a pitch is under 2:12, a measurement is negative or not finite,
+            a lap is wider than the roll leaves, the roll is too short for the stagger; names each.
         TooManyPieces: More than 10,000 pieces.
 
     Source:
@@ -162,6 +162,7 @@ def underlayment_on(
     >>> [row.plane for row in laid.rows].count("front"), laid.rolls
     (5, 3)
     """
+    require_planes(planes)
     tops = list(ice_barrier_tops) or [0.0] * len(planes)
     refuse_if_any(
         [

@@ -9,6 +9,8 @@ from typing import Literal
 from roofing_core.job.plan import Plan
 from roofing_core.measures.faults import fault, refuse_if_any
 from roofing_core.measures.units import System
+from roofing_core.sheets.drawings.caps import caps_drawing
+from roofing_core.sheets.drawings.flashings import flashings_drawing
 from roofing_core.sheets.drawings.metal import metal_drawing
 from roofing_core.sheets.drawings.metal_cuts import metal_cuts_drawing
 from roofing_core.sheets.drawings.nailing import nailing_drawing
@@ -31,6 +33,8 @@ DrawingKind = Literal[
     "plane",
     "nailing",
     "shingle_cuts",
+    "caps",
+    "flashings",
     "sections",
     "story_pole",
 ]
@@ -76,7 +80,7 @@ def drawing_page(plan: Plan, kind: DrawingKind, *, page: int = 1, system: System
         The drawing.
 
     Raises:
-        Refused: There is no such page; says how many there are.
+        Refused: The roof has nothing of that kind, or there is no such page; says which there are.
 
     Source:
         The plan's own numbers.
@@ -89,9 +93,11 @@ def drawing_page(plan: Plan, kind: DrawingKind, *, page: int = 1, system: System
     'Slope: story pole, page 5 of 5'
     """
     pages = drawings(plan, kind, system=system)
+    if not pages:
+        wanted = "another drawing: this roof has nothing that it would show"
+        refuse_if_any([fault("drawing", kind, wanted)])
     if not 1 <= page <= len(pages):
-        wanted = f"a page from 1 to {len(pages)}" if pages else "another drawing: this one is empty"
-        refuse_if_any([fault("page", str(page), wanted)])
+        refuse_if_any([fault("page", str(page), f"a page from 1 to {len(pages)}")])
     return pages[page - 1]
 
 
@@ -111,7 +117,9 @@ def _poles(plan: Plan, system: System) -> tuple[Drawing, ...]:
 
 _MAKERS: Mapping[DrawingKind, Callable[[Plan, System], tuple[Drawing, ...]]] = MappingProxyType(
     {
-        "roof_plan": lambda plan, system: (roof_plan(plan.planes, plan.lines, system=system),),
+        "roof_plan": lambda plan, system: (
+            roof_plan(plan.planes, plan.lines, openings=plan.openings, system=system),
+        ),
         "underlayment": _sheets,
         "rolls": lambda plan, system: rolls_drawing(plan, system=system),
         "metal": lambda plan, system: metal_drawing(plan, system=system),
@@ -119,6 +127,8 @@ _MAKERS: Mapping[DrawingKind, Callable[[Plan, System], tuple[Drawing, ...]]] = M
         "plane": _planes,
         "nailing": lambda plan, system: (nailing_drawing(plan, system=system),),
         "shingle_cuts": lambda plan, system: shingle_cuts_drawing(plan, system=system),
+        "caps": lambda plan, system: caps_drawing(plan, system=system),
+        "flashings": lambda plan, system: flashings_drawing(plan, system=system),
         "sections": lambda plan, system: sections_drawing(plan, system=system),
         "story_pole": _poles,
     }

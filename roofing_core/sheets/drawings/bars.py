@@ -19,6 +19,7 @@ class Part:
         start: Where it begins, from the left end of the bar.
         end: Where it ends.
         text: What is written in it, if it has room.
+        short: What is written in it instead, where the text has none.
         left_over: Whether it is what is left, and is hatched.
         lower: Its lower side, as a part of the bar's height.
         upper: Its upper side, likewise.
@@ -27,6 +28,7 @@ class Part:
     start: Inches
     end: Inches
     text: str
+    short: str = ""
     left_over: bool = False
     lower: Ratio = 0.0
     upper: Ratio = 1.0
@@ -66,10 +68,16 @@ def draw_bar(
         paper.draw(shape, FINE, closed=True)
         if part.left_over:
             paper.hatch([shape], 1.2)
-        elif width_of(part.text, SMALL) <= right - left - 1:
-            middle = (shape[0][1] + shape[2][1]) / 2 + (ABOVE - BELOW) / 2 * SMALL
-            paper.write(Words(part.text, ((left + right) / 2, middle), SMALL, "middle"))
+            continue
+        wide, tall = right - left, (part.upper - part.lower) * high
+        text = next((one for one in (part.text, part.short) if _fits(one, wide, tall)), "")
+        middle = (shape[0][1] + shape[2][1]) / 2 + (ABOVE - BELOW) / 2 * SMALL
+        paper.write(Words(text, ((left + right) / 2, middle), SMALL, "middle"))
     paper.y = foot
+
+
+def _fits(text: str, wide: Millimetres, high: Millimetres) -> bool:
+    return width_of(text, SMALL) <= wide - 1 and high >= (ABOVE + BELOW) * SMALL
 
 
 def _corners(

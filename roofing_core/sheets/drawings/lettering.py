@@ -6,6 +6,7 @@ that is common, so that in the others texts stand further apart and never run in
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
@@ -32,7 +33,7 @@ LEADING = 1.35
 #: give them; other common plain fonts lie between. What is not listed is as wide as it is high.
 _CLASSES = (
     ("ijlI'′", 0.30),
-    (" ,./:;\\|", 0.34),
+    (" \xa0,./:;\\|", 0.34),
     ("f-()[]t″", 0.40),
     ("!r", 0.42),
     ('"*_`°–', 0.50),
@@ -47,6 +48,9 @@ _CLASSES = (
 _WIDTHS: Mapping[str, float] = MappingProxyType(
     {letter: width for letters, width in _CLASSES for letter in letters}
 )
+
+#: The spaces within a measurement, such as ``8 ft 7 5/8 in``: no line ends there.
+_WITHIN = re.compile(r"(?<=\d) (?=(?:ft|in|mm|\d+/\d+)\b)|(?<=\bft) (?=\d)")
 
 #: Bold letters of the same font are wider by less than this.
 _BOLD = 1.25
@@ -141,7 +145,7 @@ def shortened(text: str, *, room: Millimetres, size: Millimetres, bold: bool = F
 
 
 def lines_of(text: str, *, room: Millimetres, size: Millimetres) -> tuple[str, ...]:
-    """Give a text in lines that have room; a word that is too long is broken.
+    """Give a text in lines that have room; a word that is too long is broken, a measurement is not.
 
     Args:
         text: Running text.
@@ -167,12 +171,13 @@ def lines_of(text: str, *, room: Millimetres, size: Millimetres) -> tuple[str, .
             found[-1] = longer
         else:
             found.append(word)
-    return tuple(found)
+    return tuple(line.replace("\xa0", " ") for line in found)
 
 
 def _pieces(text: str, room: float, size: float) -> Iterator[str]:
     """Give the words of a text, those that are too long in pieces."""
-    for word in text.split():
+    words = _WITHIN.sub("\xa0", " ".join(text.split())).split(" ")
+    for word in filter(None, words):
         if width_of(word, size) <= room:
             yield word
         else:

@@ -12,6 +12,7 @@ from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import Inches, Ratio, System
 from roofing_core.sheets.drawings.edges import spelt
 from roofing_core.sheets.drawings.lettering import SMALL, TEXT, width_of
+from roofing_core.sheets.drawings.metal_cuts import edge_of
 from roofing_core.sheets.drawings.pages import Item, paged
 from roofing_core.sheets.drawings.paper import SHORT, Drawing, Paper, Words, note_height
 from roofing_core.sheets.drawings.plane_paper import capital
@@ -60,13 +61,13 @@ def metal_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]:
             "In the order in which it goes on. Laps are hatched; every tick on a run is a nail."
             f" Scale 1:{scale:g} along the run."
         ),
-        items=[_run_item(run, scale, system) for run in plan.metal],
+        items=[_run_item(run, edge_of(plan, run), scale, system) for run in plan.metal],
         says=f"{len(plan.metal)} runs of metal with their pieces, laps and nails.",
     )
 
 
-def _run_item(run: EdgeRun, scale: Ratio, system: System) -> Item:
-    texts = (_heading(run, system), *_told(run, system))
+def _run_item(run: EdgeRun, place: str, scale: Ratio, system: System) -> Item:
+    texts = (_heading(run, place, system), *_told(run, system))
     height = note_height(texts[0], width=SHORT)
     height += sum(note_height(text, width=SHORT, size=SMALL) for text in texts[1:])
     return Item(
@@ -75,10 +76,10 @@ def _run_item(run: EdgeRun, scale: Ratio, system: System) -> Item:
     )
 
 
-def _heading(run: EdgeRun, system: System) -> str:
+def _heading(run: EdgeRun, place: str, system: System) -> str:
     legs = f"{write_length(run.deck_leg, system)} by {write_length(run.face_leg, system)}"
     return (
-        f"{capital(spelt(run.edge))}: {spelt(run.material)}, {legs},"
+        f"{capital(place)}: {spelt(run.material)}, {legs},"
         f" over {write_length(run.run_length, system)} of edge"
     )
 

@@ -7,6 +7,7 @@ from functools import partial
 
 from roofing_core.job.edges import EdgeRun
 from roofing_core.job.plan import Plan
+from roofing_core.job.telling import all_of
 from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import Inches, Ratio, System
 from roofing_core.sheets.drawings.bars import Part, draw_bar
@@ -43,7 +44,7 @@ def metal_cuts_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, .
     >>> metal_cuts_drawing(plan(Job(roof=roof)))[0].says
     '6 lengths of metal, each as a bar with its piece.'
     """
-    cuts = list(_cuts(plan.metal))
+    cuts = list(_cuts(plan))
     many = sum(len(edges) for _, _, _, edges in cuts)
     longest = max((stock for _, stock, _, _ in cuts), default=1.0)
     scale = scale_for(longest, 0.0, width=SHORT, height=1.0)
@@ -59,12 +60,41 @@ def metal_cuts_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, .
 _Cut = tuple[str, Inches, Inches, tuple[str, ...]]
 
 
-def _cuts(runs: Sequence[EdgeRun]) -> Iterator[_Cut]:
+def edge_of(plan: Plan, run: EdgeRun) -> str:
+    """Name the edge that a run lies on, and where there are several planes, those too.
+
+    Args:
+        plan: A finished plan.
+        run: One of its runs of metal.
+
+    Returns:
+        Such as ``left rake``, or ``valley of side 3 and side 4``.
+
+    Raises:
+        Nothing.
+
+    Source:
+        None needed.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.forms import Hip
+    >>> planned = plan(Job(roof=Hip(length=432, width=288, pitch=0.5)))
+    >>> edge_of(planned, planned.metal[1])
+    'eave of right end'
+    """
+    if len(plan.planes) == 1:
+        return spelt(run.edge)
+    return f"{spelt(run.edge)} of {all_of([name for name in (run.plane, run.beyond) if name])}"
+
+
+def _cuts(plan: Plan) -> Iterator[_Cut]:
     """Give material, stock length, piece, and the edges that each such piece is for."""
     found: dict[tuple[str, float, float], list[str]] = {}
-    for run in runs:
+    for run in plan.metal:
         for piece in run.lengths:
-            found.setdefault((run.material, run.stock_length, piece), []).append(spelt(run.edge))
+            cut = (run.material, run.stock_length, piece)
+            found.setdefault(cut, []).append(edge_of(plan, run))
     for (material, stock, piece), edges in found.items():
         yield material, stock, piece, tuple(edges)
 

@@ -108,6 +108,8 @@ class Paper:
         self.width, self.bottom = (SHORT, LONG) if frame == "upright" else (LONG, SHORT)
         self.title = title
         self.y = 0.0
+        #: Texts that look for a place find none below this.
+        self.floor = self.bottom
         self._lines: list[str] = []
         self._words: list[str] = []
         self._crowd = Crowd()
@@ -143,7 +145,7 @@ class Paper:
 
     def is_free(self, box: Box) -> bool:
         """Tell whether a box lies on the paper, on no text and on no line that is in the way."""
-        sheet = turned_box((0, 0), 0, 0, self.width, self.bottom)
+        sheet = turned_box((0, 0), 0, 0, self.width, self.floor)
         return box.within(sheet) and self._crowd.is_clear(box)
 
     def keep_clear(self, points: Sequence[Spot]) -> None:

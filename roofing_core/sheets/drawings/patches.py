@@ -90,6 +90,44 @@ def patches_of(
     )
 
 
+def in_picture(plane: RoofPlane, patch: Patch, point: Point) -> Point:
+    """Give where a point of a plane comes to lie in the picture of its patch.
+
+    From the corners of both, as one straight map: the second corner tells which way u goes, the
+    highest one which way v goes.
+
+    Args:
+        plane: The plane.
+        patch: The same as a flat shape.
+        point: A point (u, v) on it.
+
+    Returns:
+        The point in the picture, in inches.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.roof.forms import Hip
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> hip = surfaces(Hip(length=400, width=240, pitch=0.75))
+    >>> patch = patches_of(hip.planes, hip.lines)[0][2]  # the back: up the slope is down
+    >>> in_picture(hip.planes[2], patch, (100, 50))  # 50 in of slope are 40 in of run
+    (300.0, 200.0)
+    """
+    (ox, oy), (ou, ov) = patch.corners[0], plane.corners[0]
+    us, _ = plane.corners[1]
+    k = max(range(2, len(plane.corners)), key=lambda k: abs(plane.corners[k][1] - ov))
+    east = ((patch.corners[1][0] - ox) / (us - ou), (patch.corners[1][1] - oy) / (us - ou))
+    u, v = plane.corners[k][0] - ou, plane.corners[k][1] - ov
+    x, y = patch.corners[k][0] - ox, patch.corners[k][1] - oy
+    north = ((x - u * east[0]) / v, (y - u * east[1]) / v)
+    along, up = point[0] - ou, point[1] - ov
+    return ox + along * east[0] + up * north[0], oy + along * east[1] + up * north[1]
+
+
 def _from_above(plane: RoofPlane) -> Patch:
     east, north = _fall(plane.points)
     corners = tuple((x, y) for x, y, _ in plane.points)

@@ -81,6 +81,7 @@ class PlanePaper:
             width=self.paper.width - beside - 2 * _MARGIN,
         )
         self._extent = extent
+        self.paper.floor = self.view.y(extent.lower) + _MARGIN
 
     def write_heights(self) -> None:
         """List the heights beside the picture."""

@@ -18,6 +18,7 @@ from roofing_core.sheets.drawings.courses import (
     write_widths,
 )
 from roofing_core.sheets.drawings.heights import Height, every
+from roofing_core.sheets.drawings.openings import draw_openings, openings_told
 from roofing_core.sheets.drawings.paper import Drawing
 from roofing_core.sheets.drawings.plane_paper import PlanePaper, Subject, capital, edges_told
 
@@ -69,7 +70,7 @@ def plane_drawings(plan: Plan, plane: RoofPlane, *, system: System = "us") -> tu
     ['Slope: courses and pieces']
     """
     courses = tuple(course for course in plan.courses if course.plane == plane.name)
-    sheet = PlanePaper(_subject(plane, courses, system))
+    sheet = PlanePaper(_subject(plan, plane, courses, system))
     picture = Picture(sheet, plan, courses, system)
     notes = [note for layer in _LAYERS for note in layer(picture)]
     edges = edges_told(plane, system)
@@ -80,8 +81,12 @@ def plane_drawings(plan: Plan, plane: RoofPlane, *, system: System = "us") -> tu
     return (whole,)
 
 
-def _subject(plane: RoofPlane, courses: Sequence[LaidCourse], system: System) -> Subject:
+def _subject(
+    plan: Plan, plane: RoofPlane, courses: Sequence[LaidCourse], system: System
+) -> Subject:
     pieces = sum(course.pieces for course in courses)
+    trimmed = sum(one.top_trim > 0 or not one.nailable for one in courses)
+    openings = sum(one.plane == plane.name for one in plan.openings)
     return Subject(
         plane=plane,
         title=f"{capital(plane.name)}: courses and pieces",
@@ -96,9 +101,7 @@ def _subject(plane: RoofPlane, courses: Sequence[LaidCourse], system: System) ->
         reached=tuple(
             (u, one.butt) for one in courses for u in (one.laid[0].left, one.laid[-1].right)
         ),
-        notes=4
-        + len(plane.edges) // 6
-        + sum(one.top_trim > 0 or not one.nailable for one in courses),
+        notes=4 + (len(plane.edges) - 1) // 4 + trimmed + 2 * openings,
         system=system,
     )
 
@@ -140,6 +143,12 @@ def _cut_ends(picture: Picture) -> Iterator[str]:
         yield "Hatched: the end of a piece that is cut; the other ends are the factory's."
 
 
+def _openings(picture: Picture) -> Iterator[str]:
+    own = [one for one in picture.plan.openings if one.plane == picture.sheet.plane.name]
+    draw_openings(picture.sheet.paper, picture.sheet.view, own)
+    yield from openings_told(own, picture.system)
+
+
 def _heights(picture: Picture) -> Iterator[str]:
     picture.sheet.write_heights()
     for course in picture.courses:
@@ -165,4 +174,4 @@ def _widths(picture: Picture) -> Iterator[str]:
 
 
 #: From the lowest to the topmost. What else comes to lie on a roof is one more entry.
-_LAYERS: tuple[Layer, ...] = (_courses, _cut_ends, _heights, _outline, _widths)
+_LAYERS: tuple[Layer, ...] = (_courses, _cut_ends, _openings, _heights, _outline, _widths)

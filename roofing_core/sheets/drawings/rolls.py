@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from functools import partial
+from itertools import accumulate, pairwise
 
 from roofing_core.job.plan import Plan
 from roofing_core.layers.underlaying.rolls import RollCut, RollUsed
+from roofing_core.layers.underlaying.valley_lining import LiningPiece
 from roofing_core.materials.kinds import Roll
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import Ratio, System
 from roofing_core.sheets.drawings.bars import Part, draw_bar
@@ -18,7 +22,7 @@ from roofing_core.sheets.drawings.paper import SHORT, Drawing, Paper, note_heigh
 from roofing_core.sheets.drawings.views import scale_for
 
 #: Height of a bar; the whole width of its roll.
-_HIGH = 8.0
+_HIGH = 9.0
 
 
 def rolls_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]:
@@ -47,23 +51,55 @@ def rolls_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]:
     sheets = ((plan.choices.ice_barrier, plan.ice_barrier.roll_plan),
               (plan.choices.underlayment, plan.underlayment.roll_plan))  # fmt: skip
     used = [(roll, one) for roll, rolls in sheets for one in rolls]
-    longest = max((roll.length for roll, _ in used), default=1.0)
+    lining = list(_linings(plan))
+    longest = max((roll.length for roll, _ in (*used, *lining)), default=1.0)
     scale = scale_for(longest, 0.0, width=SHORT, height=1.0)
     return paged(
         "rolls",
         "Rolls and their cuts",
         beneath=f"Cut in this order; what is left is hatched. Scale 1:{scale:g} along the roll.",
-        items=[_item(roll, one, scale, system) for roll, one in used],
-        says=f"{len(used)} rolls, each as a bar with its cuts.",
+        items=[
+            *(_item(roll, one, scale, system) for roll, one in used),
+            *(_lining_item(roll, pieces, scale, system) for roll, pieces in lining),
+        ],
+        says=f"{len(used) + len(lining)} rolls, each as a bar with its cuts.",
     )
 
 
+def _linings(plan: Plan) -> Iterator[tuple[Roll, list[LiningPiece]]]:
+    """Give each roll of valley lining with the pieces that are cut from it."""
+    rolls: dict[int, list[LiningPiece]] = {}
+    for piece in plan.valley_lining.pieces:
+        rolls.setdefault(piece.roll, []).append(piece)
+    for number in sorted(rolls):
+        yield plan.choices.valley_lining, rolls[number]
+
+
+def _lining_item(roll: Roll, pieces: Sequence[LiningPiece], scale: Ratio, system: System) -> Item:
+    ends = list(accumulate((piece.length for piece in pieces), initial=0.0))
+    names = [f"valley {piece.valley}, {write_length(piece.length, system)}" for piece in pieces]
+    parts = [
+        Part(start=start, end=end, text=name, short=name.partition(",")[0])
+        for name, (start, end) in zip(names, pairwise(ends), strict=True)
+    ]
+    left = roll.length - ends[-1]
+    if left > 0:
+        parts.append(Part(start=ends[-1], end=roll.length, text="", left_over=True))
+    told = f"{'; '.join(names)}; left over {write_length(max(left, 0.0), system)}."
+    return _bar_item(roll, pieces[0].roll, parts, told=told, scale=scale, system=system)
+
+
 def _item(roll: Roll, used: RollUsed, scale: Ratio, system: System) -> Item:
+    parts, told = tuple(_parts(used, roll, system)), _told(used, roll, system)
+    return _bar_item(roll, used.number, parts, told=told, scale=scale, system=system)
+
+
+def _bar_item(
+    roll: Roll, number: int, parts: Sequence[Part], *, told: str, scale: Ratio, system: System
+) -> Item:
     size = f"{write_length(roll.width, system)} by {write_length(roll.length, system)}"
-    heading = f"Roll {used.number} of {spelt(roll.name)}, {size}"
-    told = _told(used, roll, system)
+    heading = f"Roll {number} of {spelt(roll.name)}, {size}"
     height = note_height(heading, width=SHORT) + note_height(told, width=SHORT, size=SMALL)
-    parts = tuple(_parts(used, roll, system))
     return Item(
         height=height + _HIGH + 5,
         draw=partial(_draw, heading=heading, parts=parts, told=told, scale=scale, long=roll.length),
@@ -79,23 +115,44 @@ def _draw(
     paper.note(told, SMALL)
 
 
+@dataclass(slots=True)
+class _Rest:
+    """What a strip leaves of the width of its roll: where it begins, its length, what is taken."""
+
+    start: float
+    long: float
+    taken: float
+
+
 def _parts(used: RollUsed, roll: Roll, system: System) -> Iterator[Part]:
     """Give the cuts along a roll; what is ripped beside a strip stands over it."""
-    start, beside = 0.0, (0.0, 0.0)
+    start, rests = 0.0, list[_Rest]()
     for cut in used.cuts:
         share = cut.width / roll.width
         if cut.taken_from == "rest_of_width":
-            left, lower = beside
-            yield Part(start=left, end=left + cut.length, text=f"row {cut.row}",
-                       lower=lower, upper=lower + share)  # fmt: skip
+            yield _beside(rests, cut, share)
             continue
         long = write_length(cut.length, system)
         text = f"row {cut.row}" if share < 1 else f"row {cut.row}, {long}"
-        yield Part(start=start, end=start + cut.length, text=text, upper=share)
-        beside = (start, share) if share < 1 else beside
+        yield Part(start=start, end=start + cut.length, text=text, short=f"row {cut.row}",
+                   upper=share)  # fmt: skip
+        if share < 1:
+            rests.append(_Rest(start, cut.length, share))
         start += cut.length
     if used.offcut > 0:
         yield Part(start=start, end=start + used.offcut, text="", left_over=True)
+
+
+def _beside(rests: Sequence[_Rest], cut: RollCut, share: float) -> Part:
+    """Rip a strip from the shortest rest that has it."""
+    rest = min(
+        (one for one in rests if one.long >= cut.length - DUST and one.taken + share <= 1 + DUST),
+        key=lambda one: one.long,
+    )
+    start = rest.start
+    rest.start, rest.long = start + cut.length, rest.long - cut.length
+    return Part(start=start, end=rest.start, text=f"row {cut.row}",
+                lower=rest.taken, upper=rest.taken + share)  # fmt: skip
 
 
 def _told(used: RollUsed, roll: Roll, system: System) -> str:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from roofing_core.job.flashing import OpeningFlashed
 from roofing_core.measures.sentences import write, write_length
 from roofing_core.measures.units import Millimetres, Ratio, System
 from roofing_core.roof.outlines import RoofLine, RoofPlane
@@ -20,6 +21,7 @@ from roofing_core.sheets.drawings.edges import (
 )
 from roofing_core.sheets.drawings.lettering import LEADING, TEXT
 from roofing_core.sheets.drawings.naming import name_patches
+from roofing_core.sheets.drawings.openings import corners_of, draw_crossed
 from roofing_core.sheets.drawings.paper import (
     LONG,
     SHORT,
@@ -28,7 +30,7 @@ from roofing_core.sheets.drawings.paper import (
     Paper,
     note_height,
 )
-from roofing_core.sheets.drawings.patches import Patch, Side, patches_of
+from roofing_core.sheets.drawings.patches import Patch, Side, in_picture, patches_of
 from roofing_core.sheets.drawings.scale_bar import SCALE_BAR, scale_bar
 from roofing_core.sheets.drawings.views import Extent, View, extent_of, scale_for, view_of
 
@@ -37,13 +39,18 @@ _MARGIN = 9.0
 
 
 def roof_plan(
-    planes: Sequence[RoofPlane], lines: Sequence[RoofLine], *, system: System = "us"
+    planes: Sequence[RoofPlane],
+    lines: Sequence[RoofLine],
+    *,
+    openings: Sequence[OpeningFlashed] = (),
+    system: System = "us",
 ) -> Drawing:
     """Draw a roof from above: names, pitches and falls of its planes, lengths of its lines.
 
     Args:
         planes: The planes of a roof, as a plan or its surfaces have them.
         lines: Its lines.
+        openings: What comes through it, as a plan has it.
         system: The unit system of every measurement in it.
 
     Returns:
@@ -66,18 +73,36 @@ def roof_plan(
     paper, view = _set_up(planes, patches, sides, totals, system)
     edges = [_edge(side, view, system) for side in sides]
     draw_edges(paper, edges)
+    paper.floor = view.y(_extent(patches).lower) + _MARGIN
+    _draw_openings(paper, view, list(zip(planes, patches, strict=True)), openings)
     named = name_patches(paper, view, patches, system)
     meant = label_edges(paper, edges)
-    paper.y = view.y(_extent(patches).lower) + _MARGIN
+    paper.y = paper.floor
     scale_bar(paper, view.scale, system)
     line_key(paper, [side.kind for side in sides])
     paper.y += 1
     for letters in (named, meant):
         paper.note("; ".join(letters))
     paper.note(totals)
+    if openings:
+        told = (f"{one.number} {spelt(one.kind)} on {one.plane}" for one in openings)
+        paper.note(f"Openings: {', '.join(told)}.")
     names = ", ".join(plane.name for plane in planes)
     count = "1 plane" if len(planes) == 1 else f"{len(planes)} planes"
     return paper.done(name="roof_plan", says=f"A roof of {count}: {names}. {totals}")
+
+
+def _draw_openings(
+    paper: Paper,
+    view: View,
+    shapes: Sequence[tuple[RoofPlane, Patch]],
+    openings: Sequence[OpeningFlashed],
+) -> None:
+    by_name = {plane.name: (plane, patch) for plane, patch in shapes}
+    for one in openings:
+        plane, patch = by_name[one.plane]
+        corners = [in_picture(plane, patch, corner) for corner in corners_of(one)]
+        draw_crossed(paper, view.spots(corners), str(one.number))
 
 
 def _totals(lines: Sequence[RoofLine], system: System) -> str:

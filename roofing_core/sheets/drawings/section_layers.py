@@ -1,4 +1,4 @@
-"""What a section cuts through at an eave, at a rake and at the ridge of a single slope."""
+"""What a section cuts through at an eave, at a rake and at a ridge, with metal or with caps."""
 
 from __future__ import annotations
 
@@ -49,8 +49,8 @@ def eave_section(plan: Plan, plane: RoofPlane, system: System) -> Section:
     """
     courses = [course for course in plan.courses if course.plane == plane.name][:3]
     right = min(courses[-1].butt + 0.8 * plan.choices.shingle.exposure, _top(plane))
-    metal = next(run for run in plan.metal if run.edge == "eave")
-    parts = Parts(plan, -_PAST, right, system)
+    metal = next(run for run in plan.metal if run.edge == "eave" and run.plane == plane.name)
+    parts = Parts(plan, plane.name, left=-_PAST, right=right, system=system)
     sheets = parts.sheets(2)
     leaning = parts.leaning(len(sheets) + 3)
     return Section(
@@ -84,11 +84,12 @@ def _starter(parts: Parts, plane: RoofPlane, leaning: Leaning) -> Iterator[Strip
             return
 
 
-def rake_section(plan: Plan, system: System) -> Section:
-    """Give the layers at a left rake, half-way up it.
+def rake_section(plan: Plan, plane: RoofPlane, system: System) -> Section:
+    """Give the layers at the left rake of a plane, half-way up it.
 
     Args:
-        plan: A finished plan with a rake.
+        plan: A finished plan.
+        plane: One of its planes, with a rake on its left.
         system: The unit system.
 
     Returns:
@@ -104,13 +105,14 @@ def rake_section(plan: Plan, system: System) -> Section:
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
     >>> planned = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.5)))
-    >>> [strip.look for strip in rake_section(planned, "us").strips]
+    >>> [strip.look for strip in rake_section(planned, planned.planes[0], "us").strips]
     ['wood', 'sheet', 'metal', 'shingle', 'shingle']
     """
-    metal = next(run for run in plan.metal if run.edge.endswith("rake"))
+    metal = next(run for run in plan.metal if run.edge == "left_rake" and run.plane == plane.name)
     right = max(metal.deck_leg, metal.face_leg) + _BESIDE
-    parts = Parts(plan, -_PAST, right, system)
-    past, layers = plan.choices.coursing.shingle_past_rake, plan.underlayment.layers
+    parts = Parts(plan, plane.name, left=-_PAST, right=right, system=system)
+    past = plan.choices.coursing.shingle_past_rake
+    layers = next(one for one in plan.underlayment.planes if one.plane == plane.name).layers
     stands = f"{parts.written(past)} past the rake metal"
     sheets = (f"underlayment, layer {k + 1} of {layers}" for k in range(layers))
     shingles = (f"the course {which}, {stands}" for which in ("below", "above"))
@@ -168,31 +170,88 @@ def ridge_section(plan: Plan, plane: RoofPlane, system: System) -> Section:
     >>> ridge_section(planned, planned.planes[0], "us").legs[0].at
     112
     """
-    top = _top(plane)
-    metal = next(run for run in plan.metal if run.edge == "ridge")
-    left = max(0.0, top - max(metal.deck_leg, plan.choices.shingle.exposure) - _BESIDE)
-    parts = Parts(plan, left, top, system)
-    own = [course for course in plan.courses if course.plane == plane.name]
-    courses = [course for course in own if course.snap_line > left + 1]
-    sheets = parts.sheets(2)
-    leaning = parts.leaning(len(sheets) + 2)
-    start = max(left, top - metal.deck_leg)
-    crest = max(leaning.above(course.butt, max(course.butt, start)) for course in courses)
+    metal = next(run for run in plan.metal if run.edge == "ridge" and run.plane == plane.name)
+    crest = _Crest(plan, plane, metal.deck_leg, system)
+    top, parts = crest.top, crest.parts
     return Section(
         title="At the ridge",
         beneath="Seen from the left end; the slope rises to the right.",
-        left=left,
+        left=parts.left,
         right=top + _PAST,
         strips=(
-            parts.deck(left),
-            *sheets,
-            *parts.courses(leaning, courses),
-            *_beads(parts, start, top, crest + STEP),
-            parts.metal(metal, start, crest + 2 * STEP),
+            *crest.strips,
+            *_beads(parts, crest.start, top, crest.above + STEP),
+            parts.metal(metal, crest.start, crest.above + 2 * STEP),
         ),
-        legs=(Leg(at=top, long=metal.face_leg, above=crest + 2 * STEP),),
-        nails=parts.nails(leaning, courses),
+        legs=(Leg(at=top, long=metal.face_leg, above=crest.above + 2 * STEP),),
+        nails=crest.nails,
     )
+
+
+def capped_section(plan: Plan, plane: RoofPlane, system: System) -> Section:
+    """Give the layers at a ridge that two planes share, under its caps.
+
+    Args:
+        plan: A finished plan.
+        plane: One of the planes that meet in such a ridge.
+        system: The unit system.
+
+    Returns:
+        The section up the slope of that plane.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The plan's own numbers.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.forms import Gable
+    >>> planned = plan(Job(roof=Gable(length=240, width=200, pitch=0.5)))
+    >>> capped_section(planned, planned.planes[0], "us").strips[-1].says
+    'caps, one over the next, 6 9/16 in down each side, 5 5/8 in of each showing'
+    """
+    caps = next(run for run in plan.caps if run.line == "ridge" and plane.name in run.planes)
+    crest = _Crest(plan, plane, caps.half_width, system)
+    parts = crest.parts
+    down, shows = parts.written(caps.half_width), parts.written(caps.exposure)
+    told = f"caps, one over the next, {down} down each side, {shows} of each showing"
+    return Section(
+        title="At a ridge that two planes share",
+        beneath="One of two like sides, from the left end; the slope rises to the right.",
+        left=parts.left,
+        right=crest.top + _PAST,
+        strips=(
+            *crest.strips,
+            *(
+                _level(crest.start, crest.top, crest.above + k * STEP, told if k > 1 else "")
+                for k in (1, 2)
+            ),
+        ),
+        legs=(),
+        nails=crest.nails,
+    )
+
+
+class _Crest:
+    """What lies at the top of a plane, below what covers it."""
+
+    def __init__(self, plan: Plan, plane: RoofPlane, leg: Inches, system: System) -> None:
+        self.top = _top(plane)
+        left = max(0.0, self.top - max(leg, plan.choices.shingle.exposure) - _BESIDE)
+        self.parts = Parts(plan, plane.name, left=left, right=self.top, system=system)
+        own = [course for course in plan.courses if course.plane == plane.name]
+        courses = [course for course in own if course.snap_line > left + 1]
+        sheets = self.parts.sheets(2)
+        leaning = self.parts.leaning(len(sheets) + 2)
+        self.start = max(left, self.top - leg)
+        self.above = max(
+            leaning.above(course.butt, max(course.butt, self.start)) for course in courses
+        )
+        laid = self.parts.courses(leaning, courses)
+        self.strips = (self.parts.deck(left), *sheets, *laid)
+        self.nails = self.parts.nails(leaning, courses)
 
 
 def _beads(parts: Parts, start: Inches, top: Inches, above: Millimetres) -> Iterator[Strip]:

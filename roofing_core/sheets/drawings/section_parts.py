@@ -125,13 +125,17 @@ class Parts:
 
     Args:
         plan: A finished plan.
+        plane: Name of the plane.
         left: Where the picture begins, along the roof.
         right: Where the roof, or the picture of it, ends.
         system: The unit system.
     """
 
-    def __init__(self, plan: Plan, left: Inches, right: Inches, system: System) -> None:
-        self.plan, self.left, self.right, self.system = plan, left, right, system
+    def __init__(
+        self, plan: Plan, plane: str, *, left: Inches, right: Inches, system: System
+    ) -> None:
+        self.plan, self.plane = plan, plane
+        self.left, self.right, self.system = left, right, system
 
     def written(self, inches: Inches) -> str:
         """Write a length."""
@@ -154,8 +158,11 @@ class Parts:
 
     def sheets(self, first: int) -> tuple[Strip, ...]:
         """Give the rows of ice barrier and underlayment in the picture, each a step higher."""
-        rows = [row for row in sheet_rows(self.plan) if self.left < row.upper]
-        rows = [row for row in rows if row.lower < self.right]
+        rows = [
+            row
+            for row in sheet_rows(self.plan)
+            if row.plane == self.plane and row.upper > self.left and row.lower < self.right
+        ]
         return tuple(self._row(row, (first + k) * STEP) for k, row in enumerate(rows))
 
     def _row(self, row: SheetRow, above: Millimetres) -> Strip:

@@ -10,7 +10,12 @@ from roofing_core.measures.units import Millimetres, Ratio, System
 from roofing_core.sheets.drawings.lettering import ABOVE, LEADING, SMALL, TEXT, Spot, lines_of
 from roofing_core.sheets.drawings.pages import Item, paged
 from roofing_core.sheets.drawings.paper import SHORT, Drawing, Paper, Words
-from roofing_core.sheets.drawings.section_layers import eave_section, rake_section, ridge_section
+from roofing_core.sheets.drawings.section_layers import (
+    capped_section,
+    eave_section,
+    rake_section,
+    ridge_section,
+)
 from roofing_core.sheets.drawings.section_parts import THICK, Section, Strip
 from roofing_core.sheets.drawings.svg import BOLD, FINE, FIRM, HAIR, Stroke
 from roofing_core.sheets.drawings.views import View, scale_for
@@ -65,21 +70,22 @@ def sections_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...
 
 def _sections(plan: Plan, system: System) -> Iterator[Section]:
     """Give a section for each kind of edge, on the first plane that has it."""
-    metals = {run.edge for run in plan.metal}
-    eaves, ridges = (
-        [plane for plane in plan.planes if kind in plane.edges] for kind in ("eave", "ridge")
+    metals = {(run.edge, run.plane) for run in plan.metal}
+    capped = {name for run in plan.caps if run.line == "ridge" for name in run.planes}
+    kinds = (
+        (eave_section, [one for one in plan.planes if ("eave", one.name) in metals]),
+        (rake_section, [one for one in plan.planes if ("left_rake", one.name) in metals]),
+        (ridge_section, [one for one in plan.planes if ("ridge", one.name) in metals]),
+        (capped_section, [one for one in plan.planes if one.name in capped]),
     )
-    if eaves and "eave" in metals:
-        yield eave_section(plan, eaves[0], system)
-    if "left_rake" in metals:
-        yield rake_section(plan, system)
-    if ridges and "ridge" in metals:
-        yield ridge_section(plan, ridges[0], system)
+    for section, planes in kinds:
+        if planes:
+            yield section(plan, planes[0], system)
 
 
 def _item(section: Section, scale: Ratio) -> Item:
     top = max(_rise(strip) for strip in section.strips) + 2
-    legs = max(leg.long * 25.4 / scale - leg.above for leg in section.legs)
+    legs = max((leg.long * 25.4 / scale - leg.above for leg in section.legs), default=0.0)
     picture = top + max(legs, 4.0) + 2
     words = sum(len(lines) + _SPACE for _, lines in _told(section.strips)) * LEADING * SMALL
     return Item(

@@ -20,6 +20,7 @@ from roofing_core.sheets.drawings.lettering import (
     lines_of,
     width_of,
 )
+from roofing_core.sheets.drawings.openings import draw_openings
 from roofing_core.sheets.drawings.paper import SHORT, Drawing, Words
 from roofing_core.sheets.drawings.plane_paper import PlanePaper, Subject, capital
 from roofing_core.sheets.drawings.svg import FINE, FIRM
@@ -55,10 +56,12 @@ def sheets_drawing(plan: Plan, plane: RoofPlane, *, system: System = "us") -> Dr
     >>> sheets_drawing(planned, planned.planes[0]).says
     'Underlayment on the plane slope: 4 rows.'
     """
-    rows = [row for row in sheet_rows(plan) if row.plane == plane.name]
-    notes = list(_notes(plan, rows, system))
+    rows = tuple(row for row in sheet_rows(plan) if row.plane == plane.name)
+    notes = list(_notes(plan, plane, rows, system))
     sheet = PlanePaper(_subject(plan, plane, rows, notes, system))
     _draw_rows(sheet, rows)
+    own = [one for one in plan.openings if one.plane == plane.name]
+    draw_openings(sheet.paper, sheet.view, own)
     sheet.write_heights()
     notes += ["; ".join(sheet.outline())]
     if not _name_pieces(sheet, rows):
@@ -107,8 +110,8 @@ def row_name(row: SheetRow) -> str:
     Source:
         None needed.
 
-    >>> row_name(SheetRow(number=1, plane="slope", kind="starter_strip", lower=0, upper=19,
-    ...                   width=19, head_lap=0, trim=0, pieces=(), end_laps=()))
+    >>> row_name(SheetRow(number=1, kind="starter_strip", lower=0, upper=19, width=19, head_lap=0,
+    ...                   trim=0, pieces=(), end_laps=(), plane="slope"))
     '1 starter strip'
     """
     return f"{row.number}" if row.kind == "full" else f"{row.number} {spelt(row.kind)}"
@@ -118,8 +121,8 @@ def _subject(
     plan: Plan, plane: RoofPlane, rows: Sequence[SheetRow], notes: Sequence[str], system: System
 ) -> Subject:
     many = "1 row" if len(rows) == 1 else f"{len(rows)} rows"
-    laid = next(one.layers for one in plan.underlayment.planes if one.plane == plane.name)
-    layers = {1: "One layer", 2: "Two layers"}[laid]
+    laps = next(one for one in plan.underlayment.planes if one.plane == plane.name)
+    layers = {1: "One layer", 2: "Two layers"}[laps.layers]
     return Subject(
         plane=plane,
         title=f"{capital(plane.name)}: underlayment",
@@ -130,7 +133,10 @@ def _subject(
         ),
         headings=("row", "lower edge at"),
         reached=tuple(
-            (u, row.lower) for row in rows for u in (row.pieces[0].left, row.pieces[-1].right)
+            (u, v)
+            for row in rows
+            for u in (row.pieces[0].left, row.pieces[-1].right)
+            for v in (row.lower, row.upper)
         ),
         notes=3 + sum(len(lines_of(note, room=SHORT, size=TEXT)) for note in notes),
         system=system,
@@ -183,20 +189,25 @@ def _name_pieces(sheet: PlanePaper, rows: Sequence[SheetRow]) -> bool:
 def _name_piece(sheet: PlanePaper, row: SheetRow, piece: SheetPiece, top: Inches) -> bool:
     """Write row, roll and length on a piece, or as much as has room between its lines."""
     long = write_length(piece.length, sheet.system)
-    x, y = sheet.view.spot(((piece.left + piece.right) / 2, (row.lower + top) / 2))
+    y = sheet.view.y((row.lower + top) / 2)
+    left, paper_long = sheet.view.x(piece.left), sheet.view.long(piece.length)
     spare = sheet.view.long(top - row.lower) - _LINE
     wide = sheet.view.long(piece.length - 2 * piece.end_lap)
     offs = [off for off in (0.0, -_LINE, _LINE) if 2 * abs(off) <= spare]
     texts = (f"row {row_name(row)}, roll {piece.roll}, {long}", f"row {row.number}")
     for text in texts:
         foot = y + (ABOVE - BELOW) / 2 * SMALL
-        places = [Words(text, (x, foot + off), SMALL, "middle") for off in offs]
+        places = [
+            Words(text, (left + share * paper_long, foot + off), SMALL, "middle")
+            for share in (0.5, 0.3, 0.7)
+            for off in offs
+        ]
         if width_of(text, SMALL) <= wide and sheet.paper.write_first(places, ground=True):
             return text == texts[0]
     return False
 
 
-def _notes(plan: Plan, rows: Sequence[SheetRow], system: System) -> Iterator[str]:
+def _notes(plan: Plan, plane: RoofPlane, rows: Sequence[SheetRow], system: System) -> Iterator[str]:
     laps = sorted({row.head_lap for row in rows if row.head_lap})
     if laps:
         told = " or ".join(write_length(lap, system) for lap in laps)
@@ -210,4 +221,7 @@ def _notes(plan: Plan, rows: Sequence[SheetRow], system: System) -> Iterator[str
         )
         yield f"End laps of {lap} are hatched closer. They begin, from the left rake, at: {told}."
     trim = write_length(plan.choices.underlaying.trim_allowance, system)
-    yield f"Rows are cut {trim} long at both ends and trimmed to the deck."
+    if any(one.plane == plane.name for one in plan.openings):
+        yield "Numbered: openings; where they lie is on the drawing of the courses."
+    at_rakes = f" At a rake they are cut {trim} long and trimmed to the deck."
+    yield f"Rows are drawn as they come off the roll.{at_rakes if 'rake' in plane.edges else ''}"
