@@ -30,9 +30,12 @@ if TYPE_CHECKING:
     )
     from roofing_core.job.plan import Plan, plan
     from roofing_core.layers.caps import cap_stock, caps
+    from roofing_core.layers.coursing.best_sequences import best_sequence
     from roofing_core.layers.coursing.courses import courses, courses_to_cover
     from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
+    from roofing_core.layers.coursing.needs import NeededPiece, needed_pieces
     from roofing_core.layers.coursing.offsets import offsets
+    from roofing_core.layers.coursing.reuse import reuse
     from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
     from roofing_core.layers.decking.deck import deck, deck_on
     from roofing_core.layers.decking.deck_way import DeckWay
@@ -123,9 +126,12 @@ else:
             "Sealing Underlaying Valleying",
             "job.plan": "Plan plan",
             "layers.caps": "cap_stock caps",
+            "layers.coursing.best_sequences": "best_sequence",
             "layers.coursing.courses": "courses courses_to_cover",
             "layers.coursing.nailing": "nail_positions nails_per_strip",
+            "layers.coursing.needs": "NeededPiece needed_pieces",
             "layers.coursing.offsets": "offsets",
+            "layers.coursing.reuse": "reuse",
             "layers.coursing.sequences": "generated_sequence sequence_with_wide_ends",
             "layers.decking.deck": "deck deck_on",
             "layers.decking.deck_way": "DeckWay",
@@ -214,6 +220,7 @@ __all__ = [
     "Metalwork",
     "Nail",
     "Nailing",
+    "NeededPiece",
     "Panel",
     "Picked",
     "PipeFlashing",
@@ -242,6 +249,7 @@ __all__ = [
     "__version__",
     "apron",
     "audit",
+    "best_sequence",
     "cap_stock",
     "caps",
     "catalogue",
@@ -274,6 +282,7 @@ __all__ = [
     "nail_positions",
     "nails_per_pound",
     "nails_per_strip",
+    "needed_pieces",
     "offsets",
     "opening_faults",
     "pipe_flashing",
@@ -292,6 +301,7 @@ __all__ = [
     "read_length",
     "read_pitch",
     "rectangle",
+    "reuse",
     "roof_area",
     "roof_plan",
     "sealant",
