@@ -14,6 +14,9 @@ from pathlib import Path
 from socket import socket
 
 from roofing_core import Footprint, Hip, Job, SingleSlope, audit, plan
+from roofing_core.layers.coursing.best_sequences import best_sequence
+from roofing_core.layers.coursing.needs import NeededPiece, needed_pieces
+from roofing_core.layers.coursing.reuse import Reuse, reuse
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
@@ -164,6 +167,71 @@ def audits() -> None:
         print(f"{planned.shingles.pieces:7d} pieces: {told}")
 
 
+def _needed(roof: SingleSlope | Hip) -> list[NeededPiece]:
+    return [
+        needed
+        for course in plan(Job(roof=roof)).courses
+        for needed in needed_pieces(course.laid, plane=course.plane, course=course.number)
+    ]
+
+
+def _caps(many: int) -> list[NeededPiece]:
+    """Caps of a third of a shingle, which meet no other piece."""
+    return [
+        NeededPiece(
+            plane="ridge",
+            row="cap",
+            course=1,
+            number=k + 1,
+            width=13.125,
+            keeps="neither",
+            shingle_from=0,
+        )
+        for k in range(many)
+    ]
+
+
+def offcuts() -> None:
+    for name, roof_of, caps in (
+        ("one slope", _slope, 0),
+        ("hip", _hip, 0),
+        ("hip and caps", _hip, 7),
+    ):
+        for feet in (9, 30, 136):
+            needed = _needed(roof_of(12.0 * feet)) + _caps(caps * feet)
+            found: Reuse = reuse(needed, shingle_length=39.375)
+            took = _clocked(partial(reuse, needed, shingle_length=39.375), 1)
+            proved = "proved" if found.proved else f"{found.least} at least"
+            print(
+                f"offcuts, {name}: {len(needed):6d} pieces from {found.shingles:6d} shingles,"
+                f" {proved}: {took * 1e3:9.2f} ms"
+            )
+
+
+def _slope(size: float) -> SingleSlope:
+    return SingleSlope(eave_length=1.5 * size, slope_length=size, pitch=0.5)
+
+
+def _hip(size: float) -> Hip:
+    return Hip(length=1.5 * size, width=size, pitch=0.5)
+
+
+def sequences() -> None:
+    for feet, courses in ((14, 20), (60, 60), (200, 200)):
+        width = 12.0 * feet + 0.5
+        trims = (0.0, 6.0, 11.0, 17.0)
+        search = partial(
+            best_sequence, width, shingle_length=39.375, courses=courses, sequence=trims
+        )
+        found = search()
+        print(
+            f"best sequence, {courses} courses of {feet} ft: {found.asked.simply} simply,"
+            f" {found.asked.shingles} shared, {found.best.count.shingles} with the best"
+            f" {len(found.best.count.sequence)} trims, {found.least} at least:"
+            f" {_clocked(search, 1) * 1e3:.0f} ms"
+        )
+
+
 def _clocked(call: Callable[[], object], times: int) -> float:
     started = time.perf_counter()
     for _ in range(times):
@@ -191,4 +259,6 @@ if __name__ == "__main__":
     pieces()
     whole_roofs()
     audits()
+    offcuts()
+    sequences()
     imports()
