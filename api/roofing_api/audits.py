@@ -15,6 +15,7 @@ from roofing_api.calculation import Asked, Calculation
 from roofing_api.finished_plans import FinishedForm
 from roofing_api.operations import body_operation, named
 from roofing_api.posting import Bodied
+from roofing_api.renderings import as_text
 from roofing_api.straight import straight_router
 from roofing_api.strict import json_body, parsed
 from roofing_core.auditing.audit import audit
@@ -23,7 +24,7 @@ from roofing_core.sheets.audit import audit_text
 
 router = straight_router("Audit")
 
-AUDIT = Calculation(audit, takes=AuditLimits, writer=audit_text, example={})
+AUDIT = Calculation(audit, takes=AuditLimits, renderings=(as_text(audit_text),), example={})
 FORM = FinishedForm()
 
 #: The form of roof whose plan, as answered, is the example of a body.

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal, get_args
+from typing import Annotated, Any, get_args
 
-from pydantic import BaseModel, ConfigDict, Field, WithJsonSchema
+from pydantic import BaseModel, ConfigDict, Field, WithJsonSchema, create_model
 
 from roofing_api.pointing import Spelling
 from roofing_api.values import NumberUnit, one_of, page_type
 from roofing_core.measures.units import System
 from roofing_core.sheets.drawings.all import DrawingKind
-
-Format = Literal["json", "text", "svg"]
 
 _Page: Any = page_type()
 
@@ -61,14 +59,15 @@ class Bearing(BaseModel):
     )
 
 
-class Formatted(BaseModel):
-    """JSON, or a sheet to print, or a drawing."""
-
-    format: Annotated[Format | None, *one_of(get_args(Format))] = Field(
+def formatted(words: tuple[str, ...]) -> type[BaseModel]:
+    """Make the parameter that asks for one of several forms by its word."""
+    form = Field(
         default=None,
-        description="JSON, plain text or a drawing, for clients that cannot set the Accept header.",
+        description="The form of the answer, for clients that cannot set the Accept header.",
         json_schema_extra=_as_parameter,
     )
+    wanted = Annotated[str | None, *one_of(words)]
+    return create_model("Formatted", format=(wanted, form))
 
 
 class Pictured(BaseModel):
@@ -86,7 +85,5 @@ class Pictured(BaseModel):
     )
 
 
-#: Every name that says how to answer, and nothing of the roof.
-NAMES = frozenset(
-    name for kind in (Manner, Bearing, Formatted, Pictured) for name in kind.model_fields
-)
+#: Every name that says how to answer, and means the same on every path that has it.
+NAMES = frozenset(name for kind in (Manner, Bearing, Pictured) for name in kind.model_fields)

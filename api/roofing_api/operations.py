@@ -15,9 +15,10 @@ from roofing_api.describing import answer_of
 from roofing_api.docstrings import docs
 from roofing_api.inputs import measures
 from roofing_api.manner import NAMES
-from roofing_api.negotiating import JSON, SVG, TEXT
+from roofing_api.negotiating import JSON
 from roofing_api.posting import Bodied
 from roofing_api.queries import Leaf
+from roofing_api.renderings import ONE_VALUE, Rendering
 
 #: What every operation can answer instead of a success.
 ALWAYS = (problems.METHOD_NOT_ALLOWED, problems.OUR_FAULT)
@@ -109,18 +110,25 @@ def _shaped(example: str, leaf: Leaf) -> Any:
 def _responses(
     calculation: Calculation, kinds: tuple[problems.Kind, ...], forms: tuple[str, ...] = ()
 ) -> dict[str, Any]:
-    one_value = "The one value that `pointer` asks for"
-    text = f"{one_value}, or the whole as a sheet." if calculation.writer else f"{one_value}."
     names = {form: named(calculation, form) for form in forms} or {"worked": named(calculation)}
     examples = {form: {"$ref": f"#/components/examples/{name}"} for form, name in names.items()}
-    content: dict[str, Any] = {
-        JSON: {"examples": examples},
-        TEXT: {"schema": {"type": "string", "description": text}},
-    }
-    if calculation.drawer:
-        content[SVG] = {"schema": {"type": "string", "description": "A drawing, to scale."}}
+    content = {**_forms(calculation), JSON: {"examples": examples}}
     success = str(HTTPStatus.OK.value)
     return {success: {"content": content}, **problem_responses(kinds)}
+
+
+def _forms(calculation: Calculation) -> dict[str, Any]:
+    """Describe each form of an answer, by its media type; one value comes as text everywhere."""
+    offers: dict[str, list[Rendering]] = {offer.media_type: [] for offer in calculation.offers}
+    for offer in (ONE_VALUE, *calculation.offers):
+        offers.setdefault(offer.media_type, []).append(offer)
+    return {media_type: {"schema": _schema(forms)} for media_type, forms in offers.items()}
+
+
+def _schema(forms: list[Rendering]) -> dict[str, Any]:
+    told = ", or ".join(form.says for form in forms)
+    kind = {} if forms[0].is_binary else {"type": "string"}
+    return {**kind, "description": f"{told[0].upper()}{told[1:]}."}
 
 
 def problem_responses(kinds: tuple[problems.Kind, ...]) -> dict[str, Any]:

@@ -9,9 +9,9 @@ from anyio import to_thread
 from fastapi import Request, Response
 
 from roofing_api.calculation import Asked, Calculation
-from roofing_api.negotiating import SVG
 from roofing_api.operations import body_operation, operation
 from roofing_api.posting import Posted
+from roofing_api.renderings import as_drawing, as_text
 from roofing_api.straight import straight_router
 from roofing_api.worked_forms import SINGLE_SLOPE, WITH_A_CHIMNEY
 from roofing_core.job.choices import Job
@@ -29,8 +29,8 @@ def _draw(planned: Plan, manner: Any) -> str:
 
 
 PLAN = Calculation(
-    plan, takes=Job, lifted="roof", writer=plan_text, drawer=_draw, pictures=True,
-    example=SINGLE_SLOPE,
+    plan, takes=Job, lifted="roof", example=SINGLE_SLOPE,
+    renderings=(as_text(plan_text), as_drawing(_draw, to_choose_from=True)),
 )  # fmt: skip
 POSTED = Posted(
     PLAN, {"single_slope": {"roof": SINGLE_SLOPE}, "gable_with_chimney": WITH_A_CHIMNEY}
@@ -50,7 +50,7 @@ async def planned(asked: Asked) -> Response:
     """Plan a job: here and now, or in a thread if it is large or is to be drawn."""
     job = Job(**asked.measures)
     small = isinstance(job.roof, SingleSlope) and pieces_needed(job) <= AT_ONCE
-    if small and asked.media_type != SVG:
+    if small and asked.rendering.at_once:
         return _answer(asked, job)
     return await to_thread.run_sync(_answer, asked, job)
 

@@ -34,7 +34,7 @@ class Posted(Bodied):
         inputs = inputs_of(calculation.takes, body=True)
         super().__init__(
             calculation,
-            manner=QueryForm(Inputs, Manner, *calculation.formatted),
+            manner=QueryForm(Inputs, Manner, *calculation.forms),
             body=Form(create_model(inputs.__name__, __base__=(Bearing, inputs))),
             examples={form: {"value": body} for form, body in examples.items()},
         )
@@ -42,8 +42,7 @@ class Posted(Bodied):
     async def read(self, request: Request) -> Asked:
         """Read how to answer from the query, then what is asked from the body."""
         given = read_query(request)
-        made_by = (self.calculation.writer, self.calculation.drawer)
-        asked = settled(Asked(request, self.manner, given, *made_by), given)
+        asked = settled(Asked(request, self.manner, given, self.calculation.offers), given)
         asked.form, asked.tree = self.body, await read_json(request)
         asked.measures = measures(asked.taken())
         asked.within = self.calculation.within

@@ -8,9 +8,9 @@ from anyio import to_thread
 from fastapi import Request, Response
 
 from roofing_api.calculation import Asked, Calculation
-from roofing_api.negotiating import SVG
 from roofing_api.operations import body_operation, operation
 from roofing_api.posting import Posted
+from roofing_api.renderings import as_drawing, as_text
 from roofing_api.straight import straight_router
 from roofing_api.worked_forms import BODIES, FLAT, HIP
 from roofing_core.roof.outlines import Surfaces
@@ -26,8 +26,8 @@ def _draw(found: Surfaces, manner: Any) -> str:
 
 
 SURFACES = Calculation(
-    surfaces, lifted="roof", within=("roof",), writer=surfaces_text, drawer=_draw, example=HIP,
-    more=FLAT,
+    surfaces, lifted="roof", within=("roof",), example=HIP, more=FLAT,
+    renderings=(as_text(surfaces_text), as_drawing(_draw)),
 )  # fmt: skip
 POSTED = Posted(SURFACES, BODIES)
 
@@ -42,7 +42,9 @@ async def post_surfaces(request: Request) -> Response:
 @router.get("/v1/surfaces", **operation(SURFACES))
 async def get_surfaces(request: Request) -> Response:
     asked = SURFACES.read(request)
-    return await to_thread.run_sync(_answer, asked) if asked.media_type == SVG else _answer(asked)
+    if asked.rendering.at_once:
+        return _answer(asked)
+    return await to_thread.run_sync(_answer, asked)
 
 
 def _answer(asked: Asked) -> Response:
