@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from roofing_core.auditing.finished import FinishedPlan, finished
     from roofing_core.auditing.questions import AuditLimits
     from roofing_core.auditing.verdicts import Audit
+    from roofing_core.buying.packs import PackOffer, PacksBought, cheapest_packs, fewest_packs
     from roofing_core.job.choices import (
         Capping,
         Choices,
@@ -122,6 +123,7 @@ else:
             "auditing.finished": "FinishedPlan finished",
             "auditing.questions": "AuditLimits",
             "auditing.verdicts": "Audit",
+            "buying.packs": "PackOffer PacksBought cheapest_packs fewest_packs",
             "job.choices": "Capping Choices Coursing Decking Flashing Job Metalwork Nailing "
             "Sealing Underlaying Valleying",
             "job.plan": "Plan plan",
@@ -221,6 +223,8 @@ __all__ = [
     "Nail",
     "Nailing",
     "NeededPiece",
+    "PackOffer",
+    "PacksBought",
     "Panel",
     "Picked",
     "PipeFlashing",
@@ -253,6 +257,7 @@ __all__ = [
     "cap_stock",
     "caps",
     "catalogue",
+    "cheapest_packs",
     "convert",
     "courses",
     "courses_to_cover",
@@ -261,6 +266,7 @@ __all__ = [
     "deck_on",
     "drawings",
     "fasteners",
+    "fewest_packs",
     "finished",
     "from_quantity",
     "generated_sequence",

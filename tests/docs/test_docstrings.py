@@ -25,6 +25,11 @@ PACKAGE = Path(roofing_core.__file__).parent
 
 #: Floats that carry no unit, each with the reason.
 WITHOUT_UNIT = {
+    "roofing_core.buying.packs.PackOffer.holds": "in the unit of what is needed",
+    "roofing_core.buying.packs.PacksBought.holds": "in the unit of what is needed",
+    "roofing_core.buying.packs.PacksBought.left_over": "in the unit of what is needed",
+    "roofing_core.buying.packs.cheapest_packs.needed": "in the unit of the packs",
+    "roofing_core.buying.packs.fewest_packs.needed": "in the unit of the packs",
     "roofing_core.measures.counting.whole_pieces.pieces": "a fractional number of pieces",
     "roofing_core.measures.counting.whole_packs.needed": "in the unit of the pack",
     "roofing_core.measures.counting.whole_packs.per_pack": "in the unit of what is needed",
