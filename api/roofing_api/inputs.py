@@ -48,11 +48,13 @@ from roofing_api.values import (
     number_type,
     one_of,
     text_type,
+    wording_type,
 )
 from roofing_api.variants import OneOf, Variants, kinds_in, variants_of
 from roofing_core.materials import material, names_of
 from roofing_core.measures.faults import Fault, Refused, refuse_if_any
 from roofing_core.measures.units import Unit
+from roofing_core.measures.wording import Wording
 
 
 class Inputs(BaseModel):
@@ -139,7 +141,8 @@ def inputs_of(
         needed = default is Parameter.empty and not material_names
         described = _described(about.get(name, ""), default, hints[name])
         field = Field(... if needed else None, json_schema_extra=described)
-        kind = text_type(0) if default == "" else as_input(hints[name], body=body)
+        is_text = default == "" and hints[name] is str
+        kind = text_type(0) if is_text else as_input(hints[name], body=body)
         taken[name] = (kind, field)
     title = "".join(word.capitalize() for word in re.split(r"_|(?=[A-Z])", thing.__name__))
     model = create_model(f"{title}Input", __base__=Inputs, __doc__=docs(thing).summary, **taken)
@@ -184,8 +187,7 @@ def as_input(hint: Any, *, body: bool) -> Any:
     """Turn an annotation of the library into one that pydantic reads a query or a body by."""
     origin: Any = get_origin(hint)
     if origin is Annotated:
-        unit = next(one.name for one in hint.__metadata__ if isinstance(one, Unit))
-        return number_type() if unit in PLAIN else measure_type(unit, body=body)
+        return _annotated(*hint.__metadata__, body=body)
     if origin is tuple:
         return _list_of(*get_args(hint), body=body)
     if origin is Literal:
@@ -196,6 +198,13 @@ def as_input(hint: Any, *, body: bool) -> Any:
     if kinds[0] is not hint:
         return as_input(kinds[0], body=body)
     return _part_type(hint, body=body) if is_dataclass(hint) else PLAIN_TYPES[hint](body)
+
+
+def _annotated(said: Unit | Wording, *, body: bool) -> Any:
+    """Make the type of what the library says more about: a measurement's unit, a text's length."""
+    if isinstance(said, Wording):
+        return wording_type(said)
+    return number_type() if said.name in PLAIN else measure_type(said.name, body=body)
 
 
 def _list_of(item: Any, *others: Any, body: bool) -> Any:

@@ -16,10 +16,11 @@ from pydantic import BeforeValidator, Field, PlainValidator, ValidationInfo, Wit
 
 from roofing_api.problems import shown
 from roofing_api.strict import Bare
-from roofing_core.measures.faults import Refused, fault
+from roofing_core.measures.faults import Refused, fault, refuse_if_any
 from roofing_core.measures.reading import read
 from roofing_core.measures.sentences import write
 from roofing_core.measures.units import Unit, convert
+from roofing_core.measures.wording import Wording
 
 NumberUnit = Literal["in", "ft", "mm", "cm", "m"]
 
@@ -90,6 +91,13 @@ def _text(least: int, most: int, raw: Any) -> str:
     raise refusal(f"a text of {least} to {most} printable characters", raw)
 
 
+def _wording(wording: Wording, raw: Any) -> str:
+    if type(raw) is not str:
+        raise refusal("a text", raw)
+    refuse_if_any([wording.fault("", raw)])
+    return raw
+
+
 def _choice(options: tuple[str, ...], raw: Any) -> str:
     if type(raw) is str and raw in options:
         return raw
@@ -151,6 +159,11 @@ def _flag_type(body: bool) -> Any:
 def text_type(least: int, most: int = LONGEST_TEXT) -> Any:
     schema = {"type": "string", "minLength": least, "maxLength": most}
     return Annotated[str, PlainValidator(partial(_text, least, most)), WithJsonSchema(schema)]
+
+
+def wording_type(wording: Wording) -> Any:
+    schema = {"type": "string", "maxLength": wording.longest}
+    return Annotated[str, PlainValidator(partial(_wording, wording)), WithJsonSchema(schema)]
 
 
 def _text_type(_: bool) -> Any:

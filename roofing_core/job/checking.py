@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 
-from roofing_core.job.choices import Choices
+from roofing_core.job.choices import NAME, NOTES, Choices, Job
 from roofing_core.layers.underlaying.ice_reach import STEEP_REACH
 from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
 from roofing_core.measures.sentences import length
@@ -43,6 +43,25 @@ def check(choices: Choices) -> None:
             *(negative(at, value) for at, value in _lengths(choices)),
         ]
     )
+
+
+def check_wording(job: Job) -> None:
+    """Refuse a name or notes that are too long, or that have control characters in them.
+
+    Args:
+        job: The job, of which nothing else is looked at.
+
+    Raises:
+        Refused: One or both; names each.
+
+    Source:
+        The limits are those of this library.
+
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> roof = SingleSlope(eave_length=168, slope_length=112, pitch=0.25)
+    >>> check_wording(Job(roof=roof, name="Tool store", notes="Key under the pot.\\nMind the dog."))
+    """
+    refuse_if_any([NAME.fault("name", job.name), NOTES.fault("notes", job.notes)])
 
 
 def _lengths(choices: Choices) -> Iterator[tuple[str, float]]:

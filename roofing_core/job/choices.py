@@ -7,7 +7,7 @@ own; those that no layer has stand here, each common practice, no published sour
 from __future__ import annotations
 
 from dataclasses import dataclass, fields
-from typing import Literal
+from typing import Annotated, Literal
 
 from roofing_core.layers import caps as _caps
 from roofing_core.layers import fasteners as _fasteners
@@ -44,8 +44,12 @@ from roofing_core.materials.kinds import (
     Tape,
 )
 from roofing_core.measures.units import Inches
+from roofing_core.measures.wording import Wording
 from roofing_core.roof.measuring import AnyRoof
 from roofing_core.roof.openings import Chimney, Skylight, VentPipe
+
+#: What a job is called, and what else is to be read on its sheets.
+NAME, NOTES = Wording(80), Wording(1_000, lines=20)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -325,10 +329,14 @@ class Job(Choices):
         roof: The roof as it was measured.
         openings: What comes through it: pipes, skylights, chimneys, each on the plane it names; the
             plane of a single slope is called slope.
+        name: What the job is called, for the sheets: up to 80 characters.
+        notes: What else is to be read on the sheets: up to 1,000 characters in 20 lines.
     """
 
     roof: AnyRoof
     openings: tuple[VentPipe | Skylight | Chimney, ...] = ()
+    name: Annotated[str, NAME] = ""
+    notes: Annotated[str, NOTES] = ""
 
     def choices(self) -> Choices:
         """Give everything but the roof."""

@@ -6,6 +6,7 @@ from dataclasses import dataclass, fields
 from math import sqrt
 
 from roofing_core.job.cautions import Caution, cautions
+from roofing_core.job.checking import check_wording
 from roofing_core.job.choices import Job
 from roofing_core.job.findings import findings
 from roofing_core.job.found import Finding
@@ -13,6 +14,7 @@ from roofing_core.job.layout import Layout, lay_out
 from roofing_core.job.order import Order, loads, order
 from roofing_core.job.work import Step, steps
 from roofing_core.layers.weight import Weights, lifting_limit, weights
+from roofing_core.measures.faults import together
 from roofing_core.roof.planes import Roof
 
 
@@ -21,6 +23,8 @@ class Plan(Layout):
     """The plan of a whole job: the layers as laid, and what follows from them.
 
     Attributes:
+        name: What the job is called.
+        notes: What else is to be read on the sheets.
         weight: What lies on the deck, and what is carried up.
         order: The order list in whole packs.
         steps: The order of work, one entry per step.
@@ -28,6 +32,8 @@ class Plan(Layout):
         cautions: What hurts people on such a job.
     """
 
+    name: str
+    notes: str
     weight: Weights
     order: Order
     steps: tuple[Step, ...]
@@ -69,11 +75,13 @@ def plan(job: Job) -> Plan:
     >>> planned.shingles.courses, planned.shingles.shingles, planned.order.shingles.packs
     (20, 100, 5)
     """
-    layout = lay_out(job)
+    layout, _ = together(lambda: lay_out(job), lambda: check_wording(job))
     ordered = order(layout)
     weighed = weights(loads(ordered), slope_area=layout.roof.area, pitch=_even_pitch(layout.roof))
     return Plan(
         **{name: getattr(layout, name) for name in _LAYOUT},
+        name=job.name,
+        notes=job.notes,
         weight=weighed,
         order=ordered,
         steps=steps(layout, ordered),

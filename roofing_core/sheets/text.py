@@ -117,6 +117,7 @@ def _lengths(values: Iterable[float], system: System) -> str:
 def _roof(plan: Plan, system: System) -> list[str]:
     roof, weight, shingles = plan.roof, plan.weight, plan.shingles
     return [
+        *([plan.name, ""] if plan.name else []),
         plan_heading(plan, system),
         "",
         *_paragraph(
@@ -129,7 +130,15 @@ def _roof(plan: Plan, system: System) -> list[str]:
             f" {write(weight.to_carry, 'lb', system)}, the heaviest pack"
             f" {write(weight.heaviest, 'lb', system)} ({weight.heaviest_name})."
         ),
+        *_notes(plan),
     ]
+
+
+def _notes(plan: Plan) -> list[str]:
+    """Give what the caller wrote, a paragraph a line."""
+    if not plan.notes:
+        return []
+    return ["", *(line for each in plan.notes.split("\n") for line in _paragraph(each) or [""])]
 
 
 def _rise(plan: Plan, system: System) -> str:
