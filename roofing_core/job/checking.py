@@ -4,10 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from typing import get_args, get_type_hints
 
-from roofing_core.job.choices import NAME, NOTES, Choices, Job
+from roofing_core.job.choices import NAME, NOTES, Choices, Cutting, Job
+from roofing_core.job.cutting import TABS
 from roofing_core.layers.underlaying.ice_reach import STEEP_REACH
-from roofing_core.measures.faults import Fault, fault, negative, not_positive, refuse_if_any
+from roofing_core.materials.edge_kinds import Cap
+from roofing_core.measures.counting import DUST
+from roofing_core.measures.faults import (
+    Fault,
+    fault,
+    negative,
+    not_one_of,
+    not_positive,
+    refuse_if_any,
+)
 from roofing_core.measures.sentences import length
 
 #: More beads than this do not lie under one leg of the ridge metal.
@@ -39,6 +50,7 @@ def check(choices: Choices) -> None:
             not_positive("sealing.dab_diameter", sealing.dab_diameter),
             not_positive("sealing.dab_thickness", sealing.dab_thickness),
             not_positive("sealing.bedding_thickness", sealing.bedding_thickness),
+            *_cutting_faults(choices),
             _edition_fault(choices.underlaying.code_edition),
             *(negative(at, value) for at, value in _lengths(choices)),
         ]
@@ -77,6 +89,44 @@ _WAYS = tuple(
     for way in fields(Choices)
     if is_dataclass(way.default) and not hasattr(way.default, "name")
 )
+
+
+_WORDS = {name: get_args(hint) for name, hint in get_type_hints(Cutting).items()}
+
+
+def _cutting_faults(choices: Choices) -> Iterator[Fault | None]:
+    how = choices.cutting
+    for name, words in _WORDS.items():
+        yield not_one_of(f"cutting.{name}", getattr(how, name), words)
+    if how.caps_from == "field_shingles":
+        wanted = _no_caps(choices)
+        yield fault("cutting.caps_from", how.caps_from, *wanted) if wanted else None
+
+
+def _no_caps(choices: Choices) -> tuple[object, ...]:
+    """Say why the shingles of the field give no such caps; nothing where they do.
+
+    Laminated shingles are not bent over a ridge: common practice, no published source.
+    """
+    shingle, cap = choices.shingle, choices.cap
+    if cap.made != "self_made":
+        return ("own_bundles, or self-made caps: ready-made ones come in packs",)
+    if shingle.kind != "three_tab":
+        return ("own_bundles, or three-tab shingles: laminated ones are not bent over a ridge",)
+    tab = shingle.length / TABS[shingle.kind]
+    if cap.from_shingle == TABS[shingle.kind] and not _larger(cap, tab, shingle.height):
+        return ()
+    return (
+        f"own_bundles, or {TABS[shingle.kind]} caps from a shingle, each at most ",
+        length(tab),
+        " wide and ",
+        length(shingle.height),
+        " long",
+    )
+
+
+def _larger(cap: Cap, wide: float, long: float) -> bool:
+    return cap.width > wide * (1 + DUST) or cap.length > long * (1 + DUST)
 
 
 def _edition_fault(edition: str) -> Fault | None:

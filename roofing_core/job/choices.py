@@ -130,6 +130,21 @@ class Coursing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Cutting:
+    """How the pieces share the shingles that are bought.
+
+    Attributes:
+        reuse: Whether what one piece leaves of a shingle serves another: none, as a person alone
+            with a knife works; best, from the fewest shingles.
+        caps_from: What self-made caps are cut from: bundles of their own, or the shingles of the
+            field, where those can be cut into caps.
+    """
+
+    reuse: Literal["none", "best"] = "none"
+    caps_from: Literal["own_bundles", "field_shingles"] = "own_bundles"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Metalwork:
     """How the edge metal is laid.
 
@@ -276,6 +291,7 @@ class Choices:
         decking: How the deck is laid.
         underlaying: How the underlayment is laid.
         coursing: How the shingles are laid.
+        cutting: How the pieces share the shingles that are bought.
         metalwork: How the metal is laid.
         nailing: How the shingles are nailed.
         sealing: How things are sealed.
@@ -310,6 +326,7 @@ class Choices:
     decking: Decking = Decking()
     underlaying: Underlaying = Underlaying()
     coursing: Coursing = Coursing()
+    cutting: Cutting = Cutting()
     metalwork: Metalwork = Metalwork()
     nailing: Nailing = Nailing()
     sealing: Sealing = Sealing()

@@ -8,6 +8,7 @@ from math import ceil, floor, isfinite
 from roofing_core.job.capping import CapRun, lay_caps
 from roofing_core.job.checking import check
 from roofing_core.job.choices import Choices, Job
+from roofing_core.job.cutting import ShinglesCut, cut_shingles
 from roofing_core.job.edges import EdgeRun, lay_metal
 from roofing_core.job.flashing import OpeningFlashed, StepRun, lay_flashings
 from roofing_core.job.nails import NailsFor, count_nails
@@ -53,6 +54,7 @@ class Layout:
         starters: One entry per eave and per pitch break.
         courses: One entry per course, plane by plane, eave first.
         shingles: What the courses come to.
+        cutting: How many shingles all pieces come from, and which offcut serves where.
         caps: The caps of each hip and of each ridge that two planes share.
         step_flashings: Step flashing, one entry for each side of a wall or an opening.
         openings: What comes through the roof, with what goes round it.
@@ -74,6 +76,7 @@ class Layout:
     starters: tuple[LaidStarter, ...]
     courses: tuple[LaidCourse, ...]
     shingles: ShinglesLaid
+    cutting: ShinglesCut
     caps: tuple[CapRun, ...]
     step_flashings: tuple[StepRun, ...]
     openings: tuple[OpeningFlashed, ...]
@@ -142,6 +145,7 @@ def lay_out(job: Job) -> Layout:
         starters=starters,
         courses=courses,
         shingles=shingles,
+        cutting=cut_shingles(choices, starters=starters, courses=courses, caps=caps),
         caps=caps,
         step_flashings=flashed[0],
         openings=flashed[1],

@@ -81,8 +81,8 @@ _LINES = tuple(field.name for field in fields(Order))
 def order(layout: Layout) -> Order:
     """Make the order list of a laid-out roof, in whole packs.
 
-    Packs are counted from the pieces placed: shingles one for each piece, rolls from their cutting
-    plan, metal from its cut lists; nails by weight, sealant by volume.
+    Packs are counted from the pieces placed: shingles one for each piece or from the fewest, rolls
+    from their cutting plan, metal from its cut lists; nails by weight, sealant by volume.
 
     Args:
         layout: The roof with all its layers.
@@ -247,7 +247,6 @@ def _metal_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
 
 def _shingle_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
     shingle, starter = layout.choices.shingle, layout.choices.starter
-    laid = layout.shingles
     ready_made = starter.made == "ready_made"
     return {
         "starter": make.line(
@@ -263,7 +262,7 @@ def _shingle_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
             "shingles",
             shingle.name,
             pack="bundle",
-            needed=laid.shingles + laid.starter_shingles,
+            needed=layout.cutting.shingles,
             holds=shingle.per_bundle,
             unit="count",
             pack_weight=shingle.bundle_weight,
@@ -274,10 +273,14 @@ def _shingle_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
 
 
 def _cap_line(make: Maker, layout: Layout) -> OrderLine:
-    """Make the line of caps: all hips and ridges share their shingles and packs."""
+    """Make the line of caps: all hips and ridges share their shingles and packs.
+
+    Caps cut from the shingles of the field are on the line of the shingles.
+    """
     cap = layout.choices.cap
+    own = "cap" not in layout.cutting.holds
     stock = cap_stock(
-        sum(run.count for run in layout.caps),
+        sum(run.count for run in layout.caps) if own else 0,
         from_shingle=cap.from_shingle,
         per_pack=cap.per_pack,
     )
@@ -294,10 +297,12 @@ def _cap_line(make: Maker, layout: Layout) -> OrderLine:
 
 def _shingle_weight(layout: Layout) -> float:
     """Give the weight of shingles that stays on the roof, trimmed as they are."""
-    shingle, laid = layout.choices.shingle, layout.shingles
+    shingle, cap = layout.choices.shingle, layout.choices.cap
     area = sum(course.area for course in layout.courses)
-    if laid.starter_shingles:
+    if "starter" in layout.cutting.holds:
         area += sum(strip.area for strip in layout.starters)
+    if "cap" in layout.cutting.holds:
+        area += cap.length * cap.width * sum(run.count for run in layout.caps)
     each = shingle.bundle_weight / shingle.per_bundle
     return each * area / (shingle.length * shingle.height)
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import hypot
 
+from roofing_core.job.cutting_work import cutting_ahead
 from roofing_core.job.flashing_work import flashings
 from roofing_core.job.layout import Layout
 from roofing_core.job.metal_work import (
@@ -76,6 +77,7 @@ def steps(layout: Layout, ordered: Order) -> tuple[Step, ...]:
         ("valley metal", valley_metal(layout)),
         ("rake metal", rake_metal(layout)),
         ("pitch break metal", pitch_break_metal(layout)),
+        ("cutting", cutting_ahead(layout)),
         ("starter", on_planes(layout, _starter(layout))),
         ("courses", _courses(layout)),
         ("flashings", flashings(layout)),

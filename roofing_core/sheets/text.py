@@ -11,6 +11,7 @@ from roofing_core.job.plan import Plan
 from roofing_core.job.telling import all_of
 from roofing_core.measures.sentences import write
 from roofing_core.measures.units import System
+from roofing_core.sheets.cutting import CUTTING_HEADINGS, cutting_rows, shingles_taken
 from roofing_core.sheets.headings import ORDER_HEADINGS, order_rows, plan_heading
 
 #: Characters in a line of running text; it fits a terminal and a printed page.
@@ -54,6 +55,7 @@ def plan_text(plan: Plan, system: System = "us") -> str:
         _roof(plan, system),
         _order(plan, system),
         _courses(plan, system),
+        _cutting(plan, system),
         _metal(plan, system),
         _caps(plan, system),
         _flashings(plan, system),
@@ -123,9 +125,9 @@ def _roof(plan: Plan, system: System) -> list[str]:
         *_paragraph(
             f"{_rise(plan, system)}"
             f" area {write(roof.area, 'in2', system)}. {shingles.courses} courses,"
-            f" {shingles.pieces} pieces from {shingles.shingles} shingles; the length laid would"
-            f" fill {shingles.least_by_length} and the area {shingles.least_by_area}, were nothing"
-            f" wasted. On the deck {write(weight.on_deck, 'lb', system)},"
+            f" {shingles.pieces} pieces; the length laid would fill {shingles.least_by_length}"
+            f" shingles and the area {shingles.least_by_area}, were nothing wasted."
+            f" {shingles_taken(plan)} On the deck {write(weight.on_deck, 'lb', system)},"
             f" {write(weight.per_plan_area, 'lb/ft2', system)} of plan; to carry up"
             f" {write(weight.to_carry, 'lb', system)}, the heaviest pack"
             f" {write(weight.heaviest, 'lb', system)} ({weight.heaviest_name})."
@@ -197,6 +199,11 @@ def _plane_courses(plan: Plan, plane: str, system: System) -> list[str]:
     )
     cells = [[_cell(value, system) for value in row] for row in (*starters, *courses)]
     return table(headings, cells)
+
+
+def _cutting(plan: Plan, system: System) -> list[str]:
+    rows = cutting_rows(plan, system)
+    return [*_title("Shingles cut"), *table(CUTTING_HEADINGS, rows)] if rows else []
 
 
 def _cell(value: str | int | float | None, system: System) -> str:

@@ -16,12 +16,14 @@ from roofing_core import (
     Hip,
     Job,
     Plan,
+    Shingle,
     SingleSlope,
     Skylight,
     VentPipe,
+    material,
     plan,
 )
-from roofing_core.job.choices import Decking, Underlaying
+from roofing_core.job.choices import Cutting, Decking, Underlaying
 from roofing_core.measures.units import System
 from roofing_core.roof.measuring import AnyRoof
 
@@ -63,6 +65,16 @@ OPENINGS = (
 
 MADE: dict[str, tuple[Callable[[], Plan], System]] = {
     "shed": (lambda: single(168, 112, 0.25), "us"),
+    "shed with offcuts used again": (
+        lambda: single(168, 112, 0.25, cutting=Cutting(reuse="best")), "us",
+    ),
+    "hip with offcuts used again": (
+        lambda: of_planes(
+            Hip(length=432, width=288, pitch=0.5), shingle=material(Shingle, "metric_three_tab"),
+            cutting=Cutting(reuse="best", caps_from="field_shingles"),
+        ),
+        "metric",
+    ),
     "tiny": (lambda: single(30, 20, 0.5), "us"),
     "very wide": (lambda: single(1440, 96, 0.3), "us"),
     "steep": (lambda: single(120, 400, 2.0), "us"),

@@ -1,4 +1,4 @@
-"""Drawings of eleven roofs: well-formed, in black and white, legible, and no text on another."""
+"""Drawings of thirteen roofs: well-formed, in black and white, legible, and no text on another."""
 
 from __future__ import annotations
 

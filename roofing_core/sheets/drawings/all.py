@@ -14,6 +14,7 @@ from roofing_core.sheets.drawings.flashings import flashings_drawing
 from roofing_core.sheets.drawings.metal import metal_drawing
 from roofing_core.sheets.drawings.metal_cuts import metal_cuts_drawing
 from roofing_core.sheets.drawings.nailing import nailing_drawing
+from roofing_core.sheets.drawings.offcuts import offcuts_drawing
 from roofing_core.sheets.drawings.paper import Drawing
 from roofing_core.sheets.drawings.planes import plane_drawings
 from roofing_core.sheets.drawings.pole_strips import pole_strips
@@ -33,6 +34,7 @@ DrawingKind = Literal[
     "plane",
     "nailing",
     "shingle_cuts",
+    "offcuts",
     "caps",
     "flashings",
     "sections",
@@ -127,6 +129,7 @@ _MAKERS: Mapping[DrawingKind, Callable[[Plan, System], tuple[Drawing, ...]]] = M
         "plane": _planes,
         "nailing": lambda plan, system: (nailing_drawing(plan, system=system),),
         "shingle_cuts": lambda plan, system: shingle_cuts_drawing(plan, system=system),
+        "offcuts": lambda plan, system: offcuts_drawing(plan, system=system),
         "caps": lambda plan, system: caps_drawing(plan, system=system),
         "flashings": lambda plan, system: flashings_drawing(plan, system=system),
         "sections": lambda plan, system: sections_drawing(plan, system=system),
