@@ -20,6 +20,7 @@ if TYPE_CHECKING:
         Capping,
         Choices,
         Coursing,
+        Cutting,
         Decking,
         Flashing,
         Job,
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
         Valleying,
     )
     from roofing_core.job.plan import Plan, plan
+    from roofing_core.job.trims import best_trims
     from roofing_core.layers.caps import cap_stock, caps
     from roofing_core.layers.coursing.best_sequences import best_sequence
     from roofing_core.layers.coursing.courses import courses, courses_to_cover
@@ -126,7 +128,10 @@ else:
             "buying.packs": "PackOffer PacksBought cheapest_packs fewest_packs",
             "job.choices": "Capping Choices Coursing Decking Flashing Job Metalwork Nailing "
             "Sealing Underlaying Valleying",
+            "job.choices": "Capping Choices Coursing Cutting Decking Flashing Job Metalwork "
+            "Nailing Sealing Underlaying Valleying",
             "job.plan": "Plan plan",
+            "job.trims": "best_trims",
             "layers.caps": "cap_stock caps",
             "layers.coursing.best_sequences": "best_sequence",
             "layers.coursing.courses": "courses courses_to_cover",
@@ -204,6 +209,7 @@ __all__ = [
     "Chimney",
     "Choices",
     "Coursing",
+    "Cutting",
     "DeckWay",
     "Decking",
     "Drawing",
@@ -254,6 +260,7 @@ __all__ = [
     "apron",
     "audit",
     "best_sequence",
+    "best_trims",
     "cap_stock",
     "caps",
     "catalogue",

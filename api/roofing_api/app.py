@@ -5,7 +5,7 @@ from __future__ import annotations
 from fastapi import FastAPI
 from starlette.exceptions import HTTPException
 
-from roofing_api import audits, docs_page, drawings, plans, routes, service, surfaces
+from roofing_api import audits, docs_page, drawings, plans, routes, service, surfaces, trims
 from roofing_api.head import HeadAsGet
 from roofing_api.problems import (
     KIND_OF,
@@ -37,7 +37,7 @@ def make_app() -> FastAPI:
         redoc_url=None,
         redirect_slashes=False,
     )
-    for part in (routes, surfaces, drawings, plans, audits, service, docs_page):
+    for part in (routes, surfaces, drawings, plans, trims, audits, service, docs_page):
         # The framework's include_router would cost every request a quarter of what it costs now.
         made.router.routes.extend(part.router.routes)
     for refused in KIND_OF:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from anyio import to_thread
 from fastapi import Request, Response
 from orjson import dumps, loads
 
 from roofing_api import plans
 from roofing_api.answering import rendered
+from roofing_api.aside import aside
 from roofing_api.calculation import Asked, Calculation
 from roofing_api.finished_plans import FinishedForm
 from roofing_api.operations import body_operation, named
@@ -41,7 +41,7 @@ async def post_audits(request: Request) -> Response:
     asked = AUDIT.read(request)
     limits = AuditLimits(**asked.measures)
     body = await json_body(request, largest=LARGEST_PLAN)
-    return await to_thread.run_sync(_answer, asked, limits, body)
+    return await aside(_answer, asked, limits, body)
 
 
 def _answer(asked: Asked, limits: AuditLimits, body: bytes) -> Response:

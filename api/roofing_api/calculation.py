@@ -98,7 +98,8 @@ class Calculation:
     `takes` is the dataclass that the function takes, where it does not take measurements itself;
     the fields of its field `lifted` stand in a query without that field's name. `within` is where
     the faults lie that the function finds, when it names them from inside what it takes.
-    `renderings` are the forms that the result is answered in beside JSON.
+    `renderings` are the forms that the result is answered in beside JSON; `long`, whether a GET of
+    it may take longer than others should wait.
     """
 
     def __init__(
@@ -109,11 +110,12 @@ class Calculation:
         lifted: str = "",
         within: tuple[str, ...] = (),
         renderings: tuple[Rendering, ...] = (),
+        long: bool = False,
         example: dict[str, str],
         more: tuple[dict[str, str], ...] = (),
     ) -> None:
         self.function, self.offers = function, (AS_JSON, *renderings)
-        self.example, self.more = example, more
+        self.example, self.more, self.long = example, more, long
         self.takes, self.within = takes or function, within
         self.result: type = get_type_hints(function)["return"]
         self.forms = parameters_of(self.offers)

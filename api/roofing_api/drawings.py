@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
-from anyio import to_thread
 from fastapi import Request, Response
 from orjson import dumps
 from pydantic import BaseModel, Field
 
+from roofing_api.aside import aside
 from roofing_api.describing import Answer
 from roofing_api.docstrings import attributes, docs
 from roofing_api.forms import Form, Path
@@ -193,6 +193,10 @@ _ANSWERS = {
 async def post_planes(request: Request) -> Response:
     drawn = await _drawn(request)
     # A drawing of hundreds of sides takes longer than anybody else should wait.
-    roof = await to_thread.run_sync(drawn.planes)
+    return await aside(_answer, drawn)
+
+
+def _answer(drawn: Drawn) -> Response:
     told = {"Vary": "Accept", "X-Content-Type-Options": "nosniff"}
-    return Response(dumps(written(roof, drawn.units)), headers=told, media_type=JSON)
+    body = dumps(written(drawn.planes(), drawn.units))
+    return Response(body, headers=told, media_type=JSON)

@@ -30,7 +30,9 @@ ON_GET = (
     problems.TOO_LONG,
     problems.REFUSED,
 )
-ON_POST = (*ON_GET, problems.TOO_LARGE, problems.WRONG_MEDIA_TYPE)
+#: What takes its time can take too long.
+ON_LONG = (*ON_GET, problems.TOO_SLOW)
+ON_POST = (*ON_LONG, problems.TOO_LARGE, problems.WRONG_MEDIA_TYPE)
 
 #: The name of a problem's description among the document's components.
 COMPONENTS = {kind: kind.title.title().replace(" ", "") for kind in problems.KINDS}
@@ -41,7 +43,7 @@ def operation(calculation: Calculation) -> dict[str, Any]:
     leaves = calculation.form.leaves.items()
     extra = {
         "parameters": [parameter(name, leaf, calculation.example) for name, leaf in leaves],
-        "responses": _responses(calculation, ON_GET),
+        "responses": _responses(calculation, ON_LONG if calculation.long else ON_GET),
     }
     return {**_told(calculation, *_queries(calculation)), "openapi_extra": extra}
 

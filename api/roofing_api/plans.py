@@ -5,9 +5,9 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
-from anyio import to_thread
 from fastapi import Request, Response
 
+from roofing_api.aside import aside
 from roofing_api.calculation import Asked, Calculation
 from roofing_api.operations import body_operation, operation
 from roofing_api.posting import Posted
@@ -29,7 +29,7 @@ def _draw(planned: Plan, manner: Any) -> str:
 
 
 PLAN = Calculation(
-    plan, takes=Job, lifted="roof", example=SINGLE_SLOPE,
+    plan, takes=Job, lifted="roof", example=SINGLE_SLOPE, long=True,
     renderings=(as_text(plan_text), as_drawing(_draw, to_choose_from=True)),
 )  # fmt: skip
 POSTED = Posted(
@@ -42,17 +42,18 @@ remembered = lru_cache(maxsize=16)(plan)
 
 
 #: Up to this many pieces a plan of a single slope and its answer take a few milliseconds, less than
-#: a thread is worth; larger ones and other forms leave the event loop to everybody else.
+#: a thread is worth; larger ones, other forms and the search for offcuts leave the event loop to
+#: everybody else.
 AT_ONCE = 2_000
 
 
 async def planned(asked: Asked) -> Response:
-    """Plan a job: here and now, or in a thread if it is large or is to be drawn."""
+    """Plan a job: here and now, or in a thread if that takes longer or is drawn."""
     job = Job(**asked.measures)
-    small = isinstance(job.roof, SingleSlope) and pieces_needed(job) <= AT_ONCE
-    if small and asked.rendering.at_once:
+    short = isinstance(job.roof, SingleSlope) and job.cutting.reuse == "none"
+    if short and pieces_needed(job) <= AT_ONCE and asked.rendering.at_once:
         return _answer(asked, job)
-    return await to_thread.run_sync(_answer, asked, job)
+    return await aside(_answer, asked, job)
 
 
 def _answer(asked: Asked, job: Job) -> Response:

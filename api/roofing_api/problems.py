@@ -87,6 +87,12 @@ TOO_MANY_PIECES = Kind(
     "Too many pieces",
     "The roof would need more pieces than the limit; none was laid.",
 )
+TOO_SLOW = Kind(
+    "too-slow",
+    HTTPStatus.SERVICE_UNAVAILABLE,
+    "Took too long",
+    "There was no answer within the time that a request may take; ask for less at once.",
+)
 OUR_FAULT = Kind(
     "our-fault",
     HTTPStatus.INTERNAL_SERVER_ERROR,
@@ -104,6 +110,7 @@ KINDS = (
     WRONG_MEDIA_TYPE,
     REFUSED,
     TOO_MANY_PIECES,
+    TOO_SLOW,
     OUR_FAULT,
 )
 

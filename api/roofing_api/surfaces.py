@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from anyio import to_thread
 from fastapi import Request, Response
 
+from roofing_api.aside import aside
 from roofing_api.calculation import Asked, Calculation
 from roofing_api.operations import body_operation, operation
 from roofing_api.posting import Posted
@@ -26,7 +26,7 @@ def _draw(found: Surfaces, manner: Any) -> str:
 
 
 SURFACES = Calculation(
-    surfaces, lifted="roof", within=("roof",), example=HIP, more=FLAT,
+    surfaces, lifted="roof", within=("roof",), example=HIP, more=FLAT, long=True,
     renderings=(as_text(surfaces_text), as_drawing(_draw)),
 )  # fmt: skip
 POSTED = Posted(SURFACES, BODIES)
@@ -36,7 +36,7 @@ POSTED = Posted(SURFACES, BODIES)
 async def post_surfaces(request: Request) -> Response:
     asked = await POSTED.read(request)
     # An outline of many corners takes as long as a hundred of the named forms.
-    return await to_thread.run_sync(_answer, asked)
+    return await aside(_answer, asked)
 
 
 @router.get("/v1/surfaces", **operation(SURFACES))
@@ -44,7 +44,7 @@ async def get_surfaces(request: Request) -> Response:
     asked = SURFACES.read(request)
     if asked.rendering.at_once:
         return _answer(asked)
-    return await to_thread.run_sync(_answer, asked)
+    return await aside(_answer, asked)
 
 
 def _answer(asked: Asked) -> Response:

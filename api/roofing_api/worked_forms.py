@@ -11,6 +11,7 @@ SINGLE_SLOPE = {
     "slope_length": "9 ft 4 in",
     "pitch": "3:12",
 }
+GABLE = {"form": "gable", "length": "24 ft", "width": "16 ft", "pitch": "9:12"}
 HIP = {"form": "hip", "length": "36 ft", "width": "24 ft", "pitch": "6:12"}
 
 #: A gable roof over a garden house, with a pipe and a chimney that takes a cricket.
@@ -39,7 +40,7 @@ WITH_A_CHIMNEY: dict[str, Any] = {
 FLAT: tuple[dict[str, str], ...] = (
     HIP,
     SINGLE_SLOPE,
-    {"form": "gable", "length": "24 ft", "width": "16 ft", "pitch": "9:12"},
+    GABLE,
     {
         "form": "saltbox",
         "length": "24 ft",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from types import MappingProxyType
 from typing import get_args, get_type_hints
 
 from roofing_core.job.choices import NAME, NOTES, Choices, Cutting, Job
@@ -91,7 +92,7 @@ _WAYS = tuple(
 )
 
 
-_WORDS = {name: get_args(hint) for name, hint in get_type_hints(Cutting).items()}
+_WORDS = MappingProxyType({name: get_args(hint) for name, hint in get_type_hints(Cutting).items()})
 
 
 def _cutting_faults(choices: Choices) -> Iterator[Fault | None]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import fsum
+from types import MappingProxyType
 from typing import Literal
 
 from roofing_core.job.capping import CapRun
@@ -19,7 +20,7 @@ from roofing_core.measures.counting import whole_pieces
 from roofing_core.measures.units import Inches
 
 #: A three-tab shingle is divided into so many, and a laminated one into none.
-TABS = {"three_tab": 3, "laminated": 0}
+TABS: Mapping[str, int] = MappingProxyType({"three_tab": 3, "laminated": 0})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,7 +146,7 @@ def cut_shingles(
     holds = _holds(choices)
     caps = caps if "cap" in holds else ()
     starters = starters if "starter" in holds else ()
-    pieces = sum(row.pieces for row in (*starters, *courses))
+    pieces = sum(strip.pieces for strip in starters) + sum(course.pieces for course in courses)
     simply = pieces + _cap_shingles(choices, caps)
     if choices.cutting.reuse == "none":
         return _simply(choices, holds, simply, starters=starters, courses=courses, caps=caps)
@@ -180,7 +181,7 @@ def _cap_shingles(choices: Choices, caps: Sequence[CapRun]) -> int:
     return cap_stock(count, from_shingle=cap.from_shingle, per_pack=cap.per_pack).shingles
 
 
-def _simply(  # noqa: PLR0913 - all by name
+def _simply(
     choices: Choices,
     holds: tuple[RowKind, ...],
     simply: int,

@@ -17,9 +17,11 @@ from roofing_core import (
     GivenPlanes,
     Job,
     Refused,
+    Shingle,
     SingleSlope,
     Skylight,
     VentPipe,
+    material,
     plan,
 )
 from tests.job.changing import changed
@@ -80,6 +82,9 @@ OTHERWISE: dict[str, dict[str, Any]] = {
     "with a closed valley": {"roof": ANGLE, "valleying__method": "closed_cut"},
     "with a closed valley and short strips": {
         "roof": ANGLE, "valleying__method": "closed_cut", "shingle__length": 26.0,
+    },
+    "with hips and three-tab shingles": {
+        "roof": ANGLE, "shingle": material(Shingle, "metric_three_tab"),
     },
     "with a lining of short rolls": {"roof": ANGLE, "valley_lining__length": 120.0},
     "with pitch breaks": {"roof": BARN},

@@ -1,7 +1,7 @@
 """The sharing of shingles: each shingle that gives several pieces, and where these are laid.
 
-Shingles that are cut alike are one picture. Pieces are numbered on it in the order in which they come
-up in the work.
+Shingles that are cut alike are one picture. Pieces are numbered on it in the order in which they
+come up in the work.
 """
 
 from __future__ import annotations
@@ -63,7 +63,8 @@ def offcuts_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
     >>> shed = SingleSlope(eave_length=168, slope_length=112, pitch=0.25)
-    >>> [page.title for page in offcuts_drawing(plan(Job(roof=shed, cutting=Cutting(reuse="best"))))]
+    >>> planned = plan(Job(roof=shed, cutting=Cutting(reuse="best")))
+    >>> [page.title for page in offcuts_drawing(planned)]
     ['Cutting sheet: offcuts used again']
     """
     long = plan.choices.shingle.length
@@ -73,12 +74,11 @@ def offcuts_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, ...]
         "offcuts",
         "Cutting sheet: offcuts used again",
         beneath=(
-            f"Shingles {write_length(long, system)} long, seen from the front; each gives the pieces"
-            f" that are numbered on it. What is hatched is left over. Scale 1:{scale:g} along them."
+            f"Shingles {write_length(long, system)} long, seen from the front; each gives the"
+            " pieces that are numbered on it. What is hatched is left over. Scale"
+            f" 1:{scale:g} along them."
         ),
-        items=[
-            _row(cards[k : k + _ACROSS], long, scale) for k in range(0, len(cards), _ACROSS)
-        ],
+        items=[_row(cards[k : k + _ACROSS], long, scale) for k in range(0, len(cards), _ACROSS)],
         says="Each shingle that gives more than one piece, and where each piece is laid.",
     )
 
@@ -101,7 +101,7 @@ def _told(plan: Plan, cut: Sequence[ShingleCut], system: System) -> tuple[str, .
     texts = [f"{many}:"]
     for k, piece in enumerate(cut[0].pieces):
         where = ", ".join(piece_named(plan, shingle.pieces[k]) for shingle in cut)
-        texts.append(f"{k + 1}  {write_length(piece.width, system)} wide: {where}")
+        texts.append(f"{k + 1}: {write_length(piece.width, system)} wide: {where}")
     return tuple(line for text in texts for line in lines_of(text, room=_WIDE, size=SMALL))
 
 
@@ -120,9 +120,7 @@ def _draw_card(paper: Paper, view: View, card: _Card, long: Inches) -> None:
     paper.draw(_strip(view, 0.0, long, top, foot), FINE, closed=True)
     ends = [0.0, *(end for part in sorted(card.parts) for end in part), long]
     rests = zip(ends[::2], ends[1::2], strict=True)
-    paper.hatch(
-        (_strip(view, *rest, top, foot) for rest in rests if rest[1] - rest[0] > DUST), 1.2
-    )
+    paper.hatch((_strip(view, *rest, top, foot) for rest in rests if rest[1] - rest[0] > DUST), 1.2)
     for k, (left, right) in enumerate(card.parts):
         paper.draw(_strip(view, left, right, top, foot), FIRM, closed=True)
         if view.long(right - left) > _ROOM:
