@@ -86,11 +86,15 @@ def test_the_example_over_http_gives_its_committed_output():
     assert tool_store(Accept="text/plain") == written
 
 
-def test_the_example_in_python_gives_its_committed_output():
-    written = (EXAMPLES / "outputs" / "tool_store_python.txt").read_text(encoding="utf-8")
+@pytest.mark.parametrize(
+    ("example", "output"),
+    [("tool_store.py", "tool_store_python.txt"), ("fewest_shingles.py", "fewest_shingles.txt")],
+)
+def test_the_examples_in_python_give_their_committed_output(example, output):
+    written = (EXAMPLES / "outputs" / output).read_text(encoding="utf-8")
     said = {**os.environ, "PYTHONPATH": str(ROOT)}
     ran = subprocess.run(
-        [sys.executable, str(EXAMPLES / "tool_store.py")],
+        [sys.executable, str(EXAMPLES / example)],
         env=said, capture_output=True, text=True, check=True,
     )  # fmt: skip
     assert ran.stdout == written
