@@ -126,8 +126,6 @@ else:
             "auditing.questions": "AuditLimits",
             "auditing.verdicts": "Audit",
             "buying.packs": "PackOffer PacksBought cheapest_packs fewest_packs",
-            "job.choices": "Capping Choices Coursing Decking Flashing Job Metalwork Nailing "
-            "Sealing Underlaying Valleying",
             "job.choices": "Capping Choices Coursing Cutting Decking Flashing Job Metalwork "
             "Nailing Sealing Underlaying Valleying",
             "job.plan": "Plan plan",
