@@ -112,6 +112,10 @@ if TYPE_CHECKING:
     from roofing_core.sheets.notebook import plan_html
     from roofing_core.sheets.story_pole import StoryPole, story_pole, story_pole_text
     from roofing_core.sheets.surfaces import surfaces_text
+    from roofing_core.sheets.tables.all import plan_table
+    from roofing_core.sheets.tables.comma_text import plan_csv
+    from roofing_core.sheets.tables.table import Table
+    from roofing_core.sheets.tables.workbook import plan_workbook
     from roofing_core.sheets.text import plan_text
 else:
     from importlib import import_module
@@ -181,6 +185,10 @@ else:
             "sheets.drawings.roof_plan": "roof_plan",
             "sheets.notebook": "plan_html",
             "sheets.story_pole": "StoryPole story_pole story_pole_text",
+            "sheets.tables.all": "plan_table",
+            "sheets.tables.comma_text": "plan_csv",
+            "sheets.tables.table": "Table",
+            "sheets.tables.workbook": "plan_workbook",
             "sheets.surfaces": "surfaces_text",
             "sheets.text": "plan_text",
         }
@@ -248,6 +256,7 @@ __all__ = [
     "Starter",
     "StepFlashing",
     "StoryPole",
+    "Table",
     "Tape",
     "TooManyPieces",
     "Underlaying",
@@ -301,8 +310,11 @@ __all__ = [
     "pitch_factors",
     "pitch_of",
     "plan",
+    "plan_csv",
     "plan_html",
+    "plan_table",
     "plan_text",
+    "plan_workbook",
     "planes",
     "planes_from_cityjson",
     "planes_from_drawing",

@@ -18,7 +18,7 @@ from roofing_api.manner import Bearing, Manner
 from roofing_api.negotiating import etag, has_it, preferred
 from roofing_api.problems import NOT_ACCEPTABLE, Problem, shown, tell
 from roofing_api.queries import QueryForm
-from roofing_api.renderings import AS_JSON, Rendering, asked_for, parameters_of
+from roofing_api.renderings import AS_JSON, Rendering, asked_for, is_there, parameters_of
 from roofing_api.strict import read_query
 from roofing_core.measures.faults import Refused
 from roofing_core.measures.units import System
@@ -60,6 +60,9 @@ class Asked:
         """Settle how to answer: by the parameters, or where they say nothing, the Accept header."""
         self.manner, self.units = manner, manner.units
         self.rendering = asked_for(self.offers, manner) or self._accepted()
+        if not is_there(self.rendering):
+            word, extra = self.rendering.word, "pip install 'roofing-core[sheets]'"
+            raise Problem(NOT_ACCEPTABLE, f"{word} is not installed with this service: {extra}")
 
     def reply(self, result: Any) -> Response:
         """Write a result of the library in the form that was asked for."""
@@ -75,7 +78,7 @@ class Asked:
 
     def _accepted(self) -> Rendering:
         accept = self.request.headers.get("accept", "*/*")
-        offers = {offer.media_type: offer for offer in self.offers}
+        offers = {offer.media_type: offer for offer in self.offers if is_there(offer)}
         found = preferred(accept, tuple(offers))
         if found is None:
             detail = f"Accept came as {shown(accept)}: {' or '.join(offers)} is offered here"

@@ -10,6 +10,7 @@ from roofing_api.pointing import Spelling
 from roofing_api.values import NumberUnit, one_of, page_type
 from roofing_core.measures.units import System
 from roofing_core.sheets.drawings.all import DrawingKind
+from roofing_core.sheets.tables.all import TableKind
 
 _Page: Any = page_type()
 
@@ -85,5 +86,18 @@ class Pictured(BaseModel):
     )
 
 
+class Tabled(BaseModel):
+    """Which table."""
+
+    table: Annotated[TableKind, *one_of(get_args(TableKind))] = Field(
+        default="order",
+        description="Which table is written. Where it is said, and `format` is not, the answer is "
+        "CSV.",
+        json_schema_extra=_as_parameter,
+    )
+
+
 #: Every name that says how to answer, and means the same on every path that has it.
-NAMES = frozenset(name for kind in (Manner, Bearing, Pictured) for name in kind.model_fields)
+NAMES = frozenset(
+    name for kind in (Manner, Bearing, Pictured, Tabled) for name in kind.model_fields
+)

@@ -3,35 +3,27 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Any
 
 from fastapi import Request, Response
 
 from roofing_api.aside import aside
 from roofing_api.calculation import Asked, Calculation
 from roofing_api.operations import body_operation, operation
+from roofing_api.plan_renderings import RENDERINGS
 from roofing_api.posting import Posted
-from roofing_api.renderings import as_drawing, as_text
 from roofing_api.straight import straight_router
 from roofing_api.worked_forms import SINGLE_SLOPE, WITH_A_CHIMNEY
 from roofing_core.job.choices import Job
 from roofing_core.job.layout import pieces_needed
-from roofing_core.job.plan import Plan, plan
+from roofing_core.job.plan import plan
 from roofing_core.roof.planes import SingleSlope
-from roofing_core.sheets.drawings.all import drawing_page
-from roofing_core.sheets.text import plan_text
 
 router = straight_router("Whole job")
 
 
-def _draw(planned: Plan, manner: Any) -> str:
-    return drawing_page(planned, manner.drawing, page=manner.page, system=manner.units).svg
-
-
 PLAN = Calculation(
-    plan, takes=Job, lifted="roof", example=SINGLE_SLOPE, long=True,
-    renderings=(as_text(plan_text), as_drawing(_draw, to_choose_from=True)),
-)  # fmt: skip
+    plan, takes=Job, lifted="roof", renderings=RENDERINGS, example=SINGLE_SLOPE, long=True
+)
 POSTED = Posted(
     PLAN, {"single_slope": {"roof": SINGLE_SLOPE}, "gable_with_chimney": WITH_A_CHIMNEY}
 )

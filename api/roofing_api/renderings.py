@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cache
+from importlib.util import find_spec
 from types import MappingProxyType
 from typing import Any
 
@@ -27,13 +29,14 @@ Make = Callable[[Any, Any], bytes]
 SEALED: Mapping[str, str] = MappingProxyType({"Content-Security-Policy": "default-src 'none'"})
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Rendering:
     """One form that a result is answered in.
 
     `word` is what `format` asks for it by, `says` what it is, for the document. `asks` are the
     parameters that it takes beside those of every form; to give one of those named in `implied_by`
-    is to ask for the form. `at_once` is whether making it is worth no thread.
+    is to ask for the form. `at_once` is whether making it is worth no thread. `needs` is a package
+    of the extra `sheets` without which it cannot be made.
     """
 
     word: str
@@ -44,6 +47,7 @@ class Rendering:
     implied_by: frozenset[str] = frozenset()
     at_once: bool = False
     is_binary: bool = False
+    needs: str = ""
     headers: Mapping[str, str] = field(default_factory=dict)
 
 
@@ -90,6 +94,12 @@ def as_drawing(draw: Callable[[Any, Any], str], *, to_choose_from: bool = False)
         implied_by=frozenset({"drawing"}),
         headers=SEALED,
     )
+
+
+@cache
+def is_there(rendering: Rendering) -> bool:
+    """Tell whether what a form needs is installed with this service."""
+    return not rendering.needs or find_spec(rendering.needs) is not None
 
 
 def asked_for(offers: tuple[Rendering, ...], manner: Any) -> Rendering | None:

@@ -79,7 +79,7 @@ def order_rows(ordered: Order, system: System = "us") -> tuple[tuple[str, ...], 
         (
             line.item,
             str(line.packs),
-            line.pack if line.packs == 1 else _plural(line.pack),
+            line.pack if line.packs == 1 else plural(line.pack),
             line.pack_holds.written(system),
             line.needed.written(system),
             line.left_over.written(system),
@@ -89,5 +89,22 @@ def order_rows(ordered: Order, system: System = "us") -> tuple[tuple[str, ...], 
     )
 
 
-def _plural(pack: str) -> str:
+def plural(pack: str) -> str:
+    """Give the word for several packs.
+
+    Args:
+        pack: The word for one.
+
+    Returns:
+        Its plural.
+
+    Raises:
+        Nothing.
+
+    Source:
+        None: a way of writing.
+
+    >>> plural("box"), plural("bundle")
+    ('boxes', 'bundles')
+    """
     return f"{pack}es" if pack.endswith("x") else f"{pack}s"

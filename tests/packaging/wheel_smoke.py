@@ -1,7 +1,7 @@
 """Try the wheel as a stranger would: installed in an empty environment, away from the sources.
 
     python wheel_smoke.py library    where only the library is installed
-    python wheel_smoke.py service    where the `api` extra is installed too
+    python wheel_smoke.py service    where the extras `api` and `sheets` are installed too
 
 Run by .ci/run with the Python of that environment. Beside the wheel it needs the standard library
 alone. It prints what it found and ends with 0, or says what is wrong and ends with 1.
@@ -48,7 +48,7 @@ def demand(holds: object, otherwise: str) -> None:
 
 def try_library() -> None:
     """Plan a job, with nothing of the service within reach."""
-    for name in ("fastapi", "pydantic", "uvicorn", "numpy"):
+    for name in ("fastapi", "pydantic", "uvicorn", "numpy", "typst", "xlsxwriter"):
         demand(find_spec(name) is None, f"{name} came with the library alone")
     demand_installed("roofing_core")
     job = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=4 / 12))
@@ -71,6 +71,8 @@ def try_service() -> None:
         area = json.loads(get(f"{base}/v1/area?eave_length=14ft&slope_length=9ft4in")[1])
         squares = area["squares"]
         demand(abs(squares - SQUARES) < TO_A_MILLIONTH, f"14 ft by 9 ft 4 in came as {area}")
+        kind, book = get(f"{base}/v1/plans?eave_length=14ft&run=9ft&pitch=4:12&format=xlsx")
+        demand(book.startswith(b"PK"), f"a workbook came as {kind}, {book[:40]!r}")
         print(f"service: {squares:.4f} squares; /docs and {len(demand_whole(base))} assets")
 
 
