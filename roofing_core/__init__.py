@@ -106,6 +106,7 @@ if TYPE_CHECKING:
     from roofing_core.roof.reading_geojson import planes_from_geojson
     from roofing_core.roof.slopes import roof_area, slope
     from roofing_core.roof.whole_roof import surfaces
+    from roofing_core.ruling.listing import rules
     from roofing_core.sheets.drawings.all import drawings
     from roofing_core.sheets.drawings.paper import Drawing
     from roofing_core.sheets.drawings.roof_plan import roof_plan
@@ -180,6 +181,7 @@ else:
             "roof.reading_geojson": "planes_from_geojson",
             "roof.slopes": "roof_area slope",
             "roof.whole_roof": "surfaces",
+            "ruling.listing": "rules",
             "sheets.drawings.all": "drawings",
             "sheets.drawings.paper": "Drawing",
             "sheets.drawings.roof_plan": "roof_plan",
@@ -327,6 +329,7 @@ __all__ = [
     "reuse",
     "roof_area",
     "roof_plan",
+    "rules",
     "sealant",
     "sequence_with_wide_ends",
     "slope",

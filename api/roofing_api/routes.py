@@ -17,6 +17,7 @@ from roofing_core.layers.weight import weight
 from roofing_core.materials import catalogue
 from roofing_core.roof.pitch import pitch_factors
 from roofing_core.roof.slopes import roof_area
+from roofing_core.ruling.listing import rules
 
 router = straight_router("Single calculations")
 
@@ -51,6 +52,11 @@ FASTENERS = Calculation(fasteners, example={"strips": "105", "nails_per_strip": 
 SEALANT = Calculation(sealant, example={"bead_length": "56 ft", "dabs": "20"})
 WEIGHT = Calculation(weight, example={"area": "130.7 ft2", "pitch": "3:12", "strips": "105"})
 MATERIALS = Calculation(catalogue, example={})
+RULES = Calculation(
+    rules,
+    example={"edition": "2021", "rule": "metal.lap"},
+    more=({"edition": "2024", "severity": "breaks_code"},),
+)
 
 CALCULATIONS = (
     PITCH,
@@ -63,6 +69,7 @@ CALCULATIONS = (
     SEALANT,
     WEIGHT,
     MATERIALS,
+    RULES,
 )
 
 
@@ -124,3 +131,9 @@ async def get_weight(request: Request) -> Response:
 async def get_materials(request: Request) -> Response:
     asked = MATERIALS.read(request)
     return asked.reply(catalogue(**asked.measures))
+
+
+@router.get("/v1/rules", **operation(RULES))
+async def get_rules(request: Request) -> Response:
+    asked = RULES.read(request)
+    return asked.reply(rules(**asked.measures))

@@ -9,7 +9,6 @@ from typing import get_args, get_type_hints
 
 from roofing_core.job.choices import NAME, NOTES, Choices, Cutting, Job
 from roofing_core.job.cutting import TABS
-from roofing_core.layers.underlaying.ice_reach import STEEP_REACH
 from roofing_core.materials.edge_kinds import Cap
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import (
@@ -21,6 +20,7 @@ from roofing_core.measures.faults import (
     refuse_if_any,
 )
 from roofing_core.measures.sentences import length
+from roofing_core.ruling.listing import edition_fault
 
 #: More beads than this do not lie under one leg of the ridge metal.
 MOST_BEADS = 4
@@ -52,7 +52,7 @@ def check(choices: Choices) -> None:
             not_positive("sealing.dab_thickness", sealing.dab_thickness),
             not_positive("sealing.bedding_thickness", sealing.bedding_thickness),
             *_cutting_faults(choices),
-            _edition_fault(choices.underlaying.code_edition),
+            edition_fault("code_edition", choices.code_edition),
             *(negative(at, value) for at, value in _lengths(choices)),
         ]
     )
@@ -128,12 +128,6 @@ def _no_caps(choices: Choices) -> tuple[object, ...]:
 
 def _larger(cap: Cap, wide: float, long: float) -> bool:
     return cap.width > wide * (1 + DUST) or cap.length > long * (1 + DUST)
-
-
-def _edition_fault(edition: str) -> Fault | None:
-    if edition in STEEP_REACH:
-        return None
-    return fault("underlaying.code_edition", edition, "one of ", ", ".join(STEEP_REACH))
 
 
 def _clearance_fault(clearance: float, shingle_length: float) -> Fault | None:

@@ -47,6 +47,7 @@ from roofing_core.measures.units import Inches
 from roofing_core.measures.wording import Wording
 from roofing_core.roof.measuring import AnyRoof
 from roofing_core.roof.openings import Chimney, Skylight, VentPipe
+from roofing_core.ruling.rule import EDITION, Edition
 
 #: What a job is called, and what else is to be read on its sheets.
 NAME, NOTES = Wording(80), Wording(1_000, lines=20)
@@ -85,7 +86,6 @@ class Underlaying:
         over_ice_barrier: How far the first row of underlayment laps over the ice barrier.
         ice_barrier_head_lap: Of each row of ice barrier over the one below.
         ice_barrier_end_lap: Where one roll of ice barrier goes on from another.
-        code_edition: Edition of the residential code whose rule for the ice barrier is used.
         lap_spacing: Between cap nails along eave and laps.
         field_spacing: Between cap nails in the lines within a row.
         field_lines: Lines of cap nails within a row.
@@ -102,7 +102,6 @@ class Underlaying:
     over_ice_barrier: Inches = _underlaid.OVER_ICE_BARRIER
     ice_barrier_head_lap: Inches = _end_laps.HEAD_LAP
     ice_barrier_end_lap: Inches = _ice.END_LAP
-    code_edition: _reach.Edition = "2021"
     lap_spacing: Inches = _sheets.LAP_SPACING
     field_spacing: Inches = _sheets.FIELD_SPACING
     field_lines: int = _sheets.FIELD_LINES
@@ -298,6 +297,7 @@ class Choices:
         valleying: How shingles and metal are laid at valleys.
         capping: How hips and ridges are capped.
         flashing: How walls and openings are flashed.
+        code_edition: Edition of the residential code that the plan is held to; local code governs.
     """
 
     panel: Panel = nominal.PLYWOOD
@@ -333,6 +333,7 @@ class Choices:
     valleying: Valleying = Valleying()
     capping: Capping = Capping()
     flashing: Flashing = Flashing()
+    code_edition: Edition = EDITION
 
 
 _CHOICES = tuple(field.name for field in fields(Choices))

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import floor
 
-from roofing_core.job import rules
-from roofing_core.job.found import Finding, broken, finding, place_on
+from roofing_core.job.found import Finding, broken, place_on
 from roofing_core.job.layout import Layout
-from roofing_core.job.rule import Rule
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.measures.counting import DUST
-from roofing_core.measures.sentences import Sentence, at_least, say
+from roofing_core.measures.sentences import at_least
 from roofing_core.roof.outlines import RoofPlane, is_lower
 from roofing_core.roof.polygons import Point, distance_from
+from roofing_core.ruling import on_metal, on_nails, on_shingles
+from roofing_core.ruling.rule import Rule
 
 
 def of_the_cover(layout: Layout) -> Iterator[Finding]:
@@ -46,8 +47,12 @@ def of_the_cover(layout: Layout) -> Iterator[Finding]:
             yield from _of_bare_nails(layout, plane, courses)
     if layout.caps:
         cap = layout.choices.cap
-        yield from broken(rules.CAP_WIDTH_LAID, cap.width, "caps")
-        yield from broken(rules.CAP_HEADLAP, cap.length - 2 * cap.exposure, "caps")
+        rule, headlap = on_shingles.CAP_HEADLAP, cap.length - 2 * cap.exposure
+        most = floor((cap.length - rule.limit) / 2 * 16 + DUST) / 16
+        yield from broken(
+            layout, on_shingles.CAP_WIDTH_LAID, cap.width, "caps", fields=("cap.width",)
+        )  # fmt: skip
+        yield from broken(layout, rule, headlap, "caps", to=most, fields=("cap.exposure",))
 
 
 def _of_a_top(layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]) -> Iterator[Finding]:
@@ -57,10 +62,11 @@ def _of_a_top(layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]) -
         (_top_over(plane, course), course.nail_line) for course in courses if not course.nailable
     ]
     at_each = Counter(top for top, _ in nailed)
-    yield from broken(rules.CLOSING_COURSES, max(at_each.values(), default=0), here)
+    closing = max(at_each.values(), default=0)
+    yield from broken(layout, on_shingles.CLOSING_COURSES, closing, here)
     top = courses[-1]
     here = place_on(layout, plane.name, f"course {top.number}")
-    yield from broken(rules.TOP_EXPOSURE, top.exposure, here)
+    yield from broken(layout, on_shingles.TOP_EXPOSURE, top.exposure, here)
     if nailed:
         below = max(edge - nail_line for edge, nail_line in nailed)
         yield from _of_the_nails_below(layout, plane, below)
@@ -68,35 +74,35 @@ def _of_a_top(layout: Layout, plane: RoofPlane, courses: Sequence[LaidCourse]) -
 
 @dataclass(frozen=True, slots=True)
 class _Over:
-    """What covers the top of a plane, and how far down it reaches."""
+    """What covers the top of a plane, how far down it reaches, and the choice that says so.
+
+    Of what lies on both sides of a ridge, such as caps, that choice is twice as much.
+    """
 
     name: str
     rule: Rule
     leg: float
-    wider: Callable[[float], Sentence]
+    field: str
+    sides: int = 1
 
 
 def _covers(layout: Layout, plane: RoofPlane) -> Iterator[_Over]:
     """Give what covers the tops of a plane, by the kinds of edge that it ends in there."""
     choices = layout.choices
-
-    def metal(name: str, rule: Rule, leg: float) -> _Over:
-        return _Over(name, rule, leg, lambda needed: say(
-            f"Use {name} with a leg of ", at_least(needed), " or more on the roof."
-        ))  # fmt: skip
-
+    foot = on_metal.FOOT_METAL_COVER
     for k, kind in enumerate(plane.edges):
         if kind == "ridge" and plane.beyond[k]:
-            yield _Over("caps", rules.CAP_COVER, choices.cap.width / 2, lambda needed: say(
-                "Use caps ", at_least(2 * needed), " wide or more."
-            ))  # fmt: skip
+            half = choices.cap.width / 2
+            yield _Over("caps", on_shingles.CAP_COVER, half, "cap.width", sides=2)
         elif kind == "ridge":
-            yield metal("ridge metal", rules.RIDGE_METAL_COVER, choices.ridge_metal.deck_leg)
+            rule, leg = on_metal.RIDGE_METAL_COVER, choices.ridge_metal.deck_leg
+            yield _Over("ridge metal", rule, leg, "ridge_metal.deck_leg")
         elif kind == "headwall":
-            yield metal("apron metal", rules.FOOT_METAL_COVER, choices.apron_metal.deck_leg)
+            leg = choices.apron_metal.deck_leg
+            yield _Over("apron metal", foot, leg, "apron_metal.deck_leg")
         elif kind == "pitch_break" and not is_lower(plane, k):
             leg = choices.pitch_break_metal.face_leg
-            yield metal("pitch break metal", rules.FOOT_METAL_COVER, leg)
+            yield _Over("pitch break metal", foot, leg, "pitch_break_metal.face_leg")
 
 
 def _top_over(plane: RoofPlane, course: LaidCourse) -> float:
@@ -114,14 +120,15 @@ def _of_the_nails_below(layout: Layout, plane: RoofPlane, below: float) -> Itera
     """Hold the lowest nail of a closing course against what covers it."""
     margin = layout.choices.metalwork.nail_cover
     for over in {over.name: over for over in _covers(layout, plane)}.values():
-        if over.leg - below < margin - DUST:
-            yield finding(
-                over.rule,
-                over.leg - below,
-                place_on(layout, plane.name, over.name),
-                limit=margin,
-                cure=over.wider(below + margin),
-            )
+        yield from broken(
+            layout,
+            over.rule,
+            over.leg - below,
+            place_on(layout, plane.name, over.name),
+            limit=margin,
+            to=at_least(over.sides * (below + margin)).value,
+            fields=(over.field,),
+        )
 
 
 def _of_bare_nails(
@@ -138,8 +145,10 @@ def _of_bare_nails(
             far = max(off, default=0.0)
             if far > half + DUST:
                 place = f"course {course.number}, piece {piece.number}"
-                place = place_on(layout, plane.name, place)
-                yield finding(rules.BARE_NAIL, far, place, limit=half)
+                here = place_on(layout, plane.name, place)
+                wide, field = at_least(2 * far).value, ("cap.width",)
+                rule = on_nails.BARE_NAIL
+                yield from broken(layout, rule, far, here, limit=half, to=wide, fields=field)
                 return
 
 

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from roofing_core.job import rules
 from roofing_core.job.flashing import OpeningFlashed, StepRun
-from roofing_core.job.found import Finding, broken, finding, place_on
+from roofing_core.job.found import Change, Finding, broken, place_on
 from roofing_core.job.layout import Layout
 from roofing_core.job.telling import count
 from roofing_core.layers.flashings.bent_pieces import BentPiece
-from roofing_core.layers.flashings.crickets import NONE_UP_TO
 from roofing_core.measures.sentences import Sentence, length, say
+from roofing_core.ruling import on_metal
 
 
 def flashings(layout: Layout) -> Iterator[Sentence]:
@@ -142,11 +141,34 @@ def of_the_flashings(layout: Layout) -> Iterator[Finding]:
     []
     """
     if layout.step_flashings:
-        step = layout.choices.step_flashing
-        yield from broken(rules.STEP_LAP, layout.step_flashings[0].lap, "step flashing")
-        yield from broken(rules.WALL_LEG, min(step.deck_leg, step.wall_leg), "step flashing")
+        yield from _of_the_steps(layout)
+    if any(opening.aprons or opening.heads for opening in layout.openings):
+        thick, field = layout.choices.flashing_sheet.thickness, "flashing_sheet.thickness"
+        rule = on_metal.FLASHING_THICKNESS
+        yield from broken(layout, rule, thick, "flashing sheet", fields=(field,))
     for opening in layout.openings:
-        wide = opening.right - opening.left
-        if opening.kind == "chimney" and not opening.crickets and wide > NONE_UP_TO:
+        if opening.kind == "chimney" and not opening.crickets:
             place = place_on(layout, opening.plane, f"chimney {opening.number}")
-            yield finding(rules.CRICKET, wide, place)
+            wide, build = opening.right - opening.left, Change(
+                field="flashing.cricket", word="where_required"
+            )  # fmt: skip
+            yield from broken(layout, on_metal.CRICKET, wide, place, changes=(build,))
+
+
+def _of_the_steps(layout: Layout) -> Iterator[Finding]:
+    """Hold the step flashing, all of one kind, against the rules."""
+    step, place = layout.choices.step_flashing, "step flashing"
+    lap, least = layout.step_flashings[0].lap, min(step.deck_leg, step.wall_leg)
+    long = step.length - lap + on_metal.STEP_LAP.limit
+    both = ("step_flashing.deck_leg", "step_flashing.wall_leg")
+    yield from broken(
+        layout, on_metal.STEP_LAP, lap, place, to=long, fields=("step_flashing.length",)
+    )  # fmt: skip
+    yield from broken(layout, on_metal.WALL_LEG, least, place, fields=both)
+    yield from broken(
+        layout,
+        on_metal.FLASHING_THICKNESS,
+        step.thickness,
+        place,
+        fields=("step_flashing.thickness",),
+    )

@@ -36,7 +36,7 @@ _DECK = Wired(
 _REACHES = Wired(
     ice_barrier_reaches,
     eave_overhang="roof.eave_overhang",
-    edition="underlaying.code_edition",
+    edition="code_edition",
     inside_wall="underlaying.inside_wall",
 )
 

@@ -100,6 +100,11 @@ CALLS = {
         },
     ),
     "/v1/materials": ("catalogue", "", {}),
+    "/v1/rules": (
+        "rules",
+        "edition=2021&severity=breaks_code&rule=metal.lap",
+        {"edition": "2021", "severity": "breaks_code", "rule": "metal.lap"},
+    ),
 }
 
 
@@ -177,7 +182,8 @@ def test_the_library_is_given_the_job_that_a_body_describes(client, roof, monkey
         "starter": "ready_made_starter",
         "eave_metal": {"stock_lengths": ["8 ft", "10 ft"]},
         "coursing": {"edge_distance": "1 in"},
-        "underlaying": {"ice_barrier": True, "field_lines": 2, "code_edition": "2018"},
+        "underlaying": {"ice_barrier": True, "field_lines": 2},
+        "code_edition": "2021",
     }
     answer = client.post("/v1/plans", json=body)
     assert answer.status_code == 200, answer.text
@@ -189,7 +195,7 @@ def test_the_library_is_given_the_job_that_a_body_describes(client, roof, monkey
     assert (job.starter.name, job.eave_metal.stock_lengths) == ("ready_made_starter", (96.0, 120.0))
     assert job.coursing.edge_distance == 1.0
     assert (job.underlaying.ice_barrier, job.underlaying.field_lines) == (True, 2)
-    assert job.underlaying.code_edition == "2018"
+    assert job.code_edition == "2021"
     assert job.rake_metal == Job(roof=job.roof).rake_metal
 
 

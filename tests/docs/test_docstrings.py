@@ -60,13 +60,15 @@ WITHOUT_UNIT = {
     "roofing_core.layers.fasteners.nails_per_pound.density": "pounds in a cubic inch",
     "roofing_core.roof.documents.a_number.return": "in the unit of the place where it stands",
     "roofing_core.roof.tangent_plane.inches.metres": "its name is its unit",
-    "roofing_core.job.rule.Rule.limit": "its unit stands beside it",
-    "roofing_core.job.rule.Rule.kept_by.value": "in the unit of the rule",
-    "roofing_core.job.found.finding.value": "in the unit of the rule",
-    "roofing_core.job.found.finding.limit": "in the unit of the rule",
+    "roofing_core.ruling.rule.Rule.limit": "its unit stands beside it",
+    "roofing_core.ruling.rule.Rule.kept_by.value": "in the unit of the rule",
+    "roofing_core.ruling.rule.keeps.value": "in the unit of the limit",
+    "roofing_core.ruling.rule.keeps.limit": "in the unit of the value",
+    "roofing_core.ruling.rule.rule.at_least": "in the unit named with it",
+    "roofing_core.ruling.rule.rule.at_most": "in the unit named with it",
     "roofing_core.job.found.broken.value": "in the unit of the rule",
-    "roofing_core.job.rule.rule.at_least": "in the unit named with it",
-    "roofing_core.job.rule.rule.at_most": "in the unit named with it",
+    "roofing_core.job.found.broken.limit": "in the unit of the rule",
+    "roofing_core.job.found.broken.to": "in the unit of the rule",
 }
 
 #: Names that are imported for a type checker alone: reading a type does not load what is heavy.
@@ -246,7 +248,7 @@ def test_a_number_carries_its_unit(at):
 
 def test_the_list_of_floats_without_a_unit_is_not_out_of_date():
     bare = {at for at, hint in HINTS.items() if float in parts_of(hint)}
-    methods = {"roofing_core.job.rule.Rule.kept_by.value"}
+    methods = {"roofing_core.ruling.rule.Rule.kept_by.value"}
     assert set(WITHOUT_UNIT) - methods <= bare
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, replace
+from dataclasses import fields, is_dataclass, replace
 from typing import Any, get_args, get_type_hints
 
 import pytest
@@ -29,11 +29,13 @@ from tests.job.changing import changed
 #: What only tells which pipe does not fit.
 ONLY_REFUSED = {"pipe_flashing.largest_pipe"}
 
+PARTS = [part.name for part in fields(Choices) if is_dataclass(part.default)]
+ALONE = [part.name for part in fields(Choices) if part.name not in PARTS]
 PLACES = [
-    f"{part.name}.{field.name}"
-    for part in fields(Choices)
-    for field in fields(getattr(Choices(), part.name))
-    if field.name != "name" and f"{part.name}.{field.name}" not in ONLY_REFUSED
+    f"{part}.{field.name}"
+    for part in PARTS
+    for field in fields(getattr(Choices(), part))
+    if field.name != "name" and f"{part}.{field.name}" not in ONLY_REFUSED
 ]
 
 ANGLE = Footprint(
@@ -130,17 +132,18 @@ def shown(job: Job) -> Any:
         return None
 
 
-@pytest.mark.parametrize("place", PLACES)
+@pytest.mark.parametrize("place", [*PLACES, *ALONE])
 def test_another_value_gives_another_plan(long_roof, place):
-    part, name = place.split(".")
+    part, _, name = place.rpartition(".")
     for change in OTHERWISE.values():
         job = changed(long_roof, **change)
-        value = getattr(getattr(job, part), name)
-        kind = get_type_hints(type(getattr(job, part)))[name]
+        whole = getattr(job, part) if part else job
+        value = getattr(whole, name)
+        kind = get_type_hints(type(whole))[name]
         before = shown(job)
         for other in others(value, kind):
             try:
-                after = shown(changed(job, **{f"{part}__{name}": other}))
+                after = shown(changed(job, **{place.replace(".", "__"): other}))
             except Refused:
                 continue
             if after is not None and after != before:

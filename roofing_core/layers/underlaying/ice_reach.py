@@ -5,10 +5,8 @@ How it is laid is `ice_barrier`.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from types import MappingProxyType
-from typing import Literal
 
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Fault, fault, negative, refuse_if_any
@@ -16,25 +14,23 @@ from roofing_core.measures.sentences import Amount, shown
 from roofing_core.measures.units import Inches, Pitch
 from roofing_core.roof.outlines import RoofPlane, from_below, planes_below
 from roofing_core.roof.pitch import STEEPEST, slope_factor
-
-Edition = Literal["2015", "2018", "2021", "2024"]
+from roofing_core.ruling.listing import edition_fault
+from roofing_core.ruling.on_sheets import ICE_INSIDE_WALL, ICE_STEEP_REACH
+from roofing_core.ruling.rule import EDITION, Edition
 
 #: IRC R905.1.2: this far inside the exterior wall line, measured level.
-INSIDE_WALL = 24.0
+INSIDE_WALL: Inches = ICE_INSIDE_WALL.limit
 
-#: From this pitch on the barrier also reaches at least so far up the slope, by the edition of the
-#: IRC: the sentence came with 2015 and went with 2024.
+#: From this pitch on the barrier also reaches a least length up the slope, in the editions that
+#: say so.
 STEEP_PITCH = 8 / 12
-STEEP_REACH: Mapping[Edition, Inches] = MappingProxyType(
-    {"2015": 36.0, "2018": 36.0, "2021": 36.0, "2024": 0.0}
-)
 
 
 def ice_barrier_reach(
     eave_overhang: Inches,
     *,
     pitch: Pitch,
-    edition: Edition = "2021",
+    edition: Edition = EDITION,
     inside_wall: Inches = INSIDE_WALL,
 ) -> Inches:
     """Give how far up the slope an ice barrier has to reach from the eave.
@@ -67,7 +63,7 @@ def ice_barrier_reach(
         [
             negative("eave_overhang", eave_overhang),
             _pitch_fault(pitch),
-            _edition_fault(edition),
+            edition_fault("edition", edition),
             negative("inside_wall", inside_wall),
         ]
     )
@@ -80,17 +76,11 @@ def _pitch_fault(pitch: float) -> Fault | None:
     return fault("pitch", shown(Amount(pitch, "pitch")), "0:12 or more and at most 1000:12")
 
 
-def _edition_fault(edition: str) -> Fault | None:
-    if edition in STEEP_REACH:
-        return None
-    return fault("edition", edition, f"one of {', '.join(STEEP_REACH)}")
-
-
 def ice_barrier_reaches(
     planes: Sequence[RoofPlane],
     *,
     eave_overhang: Inches,
-    edition: Edition = "2021",
+    edition: Edition = EDITION,
     inside_wall: Inches = INSIDE_WALL,
 ) -> tuple[Inches, ...]:
     """Give how far up each plane of a roof an ice barrier has to reach from its lower edge.
@@ -126,7 +116,7 @@ def ice_barrier_reaches(
         [
             negative("eave_overhang", eave_overhang),
             *(_pitch_fault(plane.pitch) for plane in planes),
-            _edition_fault(edition),
+            edition_fault("edition", edition),
             negative("inside_wall", inside_wall),
         ]
     )
@@ -170,4 +160,5 @@ def _left_above(plane: RoofPlane, below: Sequence[tuple[RoofPlane, _Left]]) -> _
 
 def _steep(pitch: float, edition: Edition) -> float:
     """Give how far along a steep slope a barrier reaches, by the edition."""
-    return STEEP_REACH[edition] if pitch >= STEEP_PITCH - DUST else 0.0
+    said = pitch >= STEEP_PITCH - DUST and ICE_STEEP_REACH.source_in(edition)
+    return ICE_STEEP_REACH.limit if said else 0.0
