@@ -48,6 +48,7 @@ if TYPE_CHECKING:
     from roofing_core.layers.flashings.pipes import pipe_flashing
     from roofing_core.layers.flashings.step_flashing import step_flashing, step_flashing_size
     from roofing_core.layers.metal import metal_run, valley_reach, valley_run
+    from roofing_core.layers.metal.shared import RunAsked, SharedMetal, StockOffer, shared_metal
     from roofing_core.layers.sealant import sealant
     from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_on
     from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach, ice_barrier_reaches
@@ -151,6 +152,7 @@ else:
             "layers.flashings.pipes": "pipe_flashing",
             "layers.flashings.step_flashing": "step_flashing step_flashing_size",
             "layers.metal": "metal_run valley_reach valley_run",
+            "layers.metal.shared": "RunAsked SharedMetal StockOffer shared_metal",
             "layers.sealant": "sealant",
             "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_on",
             "layers.underlaying.ice_reach": "ice_barrier_reach ice_barrier_reaches",
@@ -246,9 +248,11 @@ __all__ = [
     "Pyramid",
     "Refused",
     "Roll",
+    "RunAsked",
     "Saltbox",
     "Sealant",
     "Sealing",
+    "SharedMetal",
     "Sheet",
     "SheetWay",
     "Shingle",
@@ -257,6 +261,7 @@ __all__ = [
     "Skylight",
     "Starter",
     "StepFlashing",
+    "StockOffer",
     "StoryPole",
     "Table",
     "Tape",
@@ -332,6 +337,7 @@ __all__ = [
     "rules",
     "sealant",
     "sequence_with_wide_ends",
+    "shared_metal",
     "slope",
     "slope_factor",
     "step_flashing",

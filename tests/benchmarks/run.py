@@ -1,6 +1,7 @@
 """Print what a request, a plan, a piece, an audit and an import cost, as ratios of one run."""
 
 import http.client
+import random
 import statistics
 import subprocess
 import sys
@@ -9,6 +10,7 @@ import time
 from collections.abc import Callable
 from contextlib import contextmanager
 from functools import partial
+from importlib import import_module
 from itertools import count
 from pathlib import Path
 from socket import socket
@@ -17,6 +19,7 @@ from roofing_core import Footprint, Hip, Job, SingleSlope, audit, plan
 from roofing_core.layers.coursing.best_sequences import best_sequence
 from roofing_core.layers.coursing.needs import NeededPiece, needed_pieces
 from roofing_core.layers.coursing.reuse import Reuse, reuse
+from roofing_core.layers.metal.shared import shared_metal
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
@@ -232,6 +235,27 @@ def sequences() -> None:
         )
 
 
+def shared() -> None:
+    """Buy metal for 1 to 12 runs, up to 40 pieces, from 1 to 4 stock lengths; then for more."""
+    sys.path.insert(0, str(ROOT))
+    recount = import_module("tests.recount.shared_metal")
+    for most, cases in ((12, 400), (40, 20)):
+        chance, took, proved, pieces = random.Random(most), [], 0, 0
+        for case in range(cases):
+            runs = recount.random_runs(chance, most)
+            offers = recount.random_offers(chance, priced=bool(case % 2))
+            buy = partial(shared_metal, runs, offers=offers)
+            took.append(_clocked(buy, 1))
+            found = buy()
+            recount.check_shared(found, runs, offers)
+            proved += found.proved
+            pieces = max(pieces, sum(len(run.lengths) for run in found.runs))
+        print(
+            f"metal for up to {most} runs, {pieces} pieces: {proved} of {cases} proved,"
+            f" {statistics.median(took) * 1e3:.1f} ms in the middle, {max(took) * 1e3:.0f} at worst"
+        )
+
+
 def _clocked(call: Callable[[], object], times: int) -> float:
     started = time.perf_counter()
     for _ in range(times):
@@ -261,4 +285,5 @@ if __name__ == "__main__":
     audits()
     offcuts()
     sequences()
+    shared()
     imports()
