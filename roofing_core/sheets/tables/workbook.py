@@ -6,10 +6,11 @@ memory, reads nothing, and is told the date to put in, so that it asks no clock.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import datetime
 from io import BytesIO
+from types import MappingProxyType
 from typing import Any
 
 from roofing_core.job.plan import Plan
@@ -24,7 +25,9 @@ from roofing_core.sheets.tables.table import Table
 MOST_PIECES = 20_000
 
 #: Nothing in it is a formula or a link, whatever it looks like.
-_INERT = {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}
+_INERT: Mapping[str, bool] = MappingProxyType(
+    {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}
+)
 
 #: A workbook must name a day on which it was made; this one says nothing of any clock.
 _MADE_ON = datetime(2000, 1, 1)
@@ -62,7 +65,7 @@ def plan_workbook(plan: Plan, *, system: System = "us") -> bytes:
     """
     xlsxwriter = needed_package("xlsxwriter")
     file = BytesIO()
-    book = xlsxwriter.Workbook(file, _INERT)
+    book = xlsxwriter.Workbook(file, dict(_INERT))
     book.set_properties({"title": plan.name or plan_heading(plan, system), "created": _MADE_ON})
     styles = {
         "heading": book.add_format({"bold": True, "text_wrap": True, "bottom": 1, "valign": "top"}),
