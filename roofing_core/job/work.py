@@ -24,6 +24,9 @@ from roofing_core.job.telling import count, listed, on_planes
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.sentences import Amount, Sentence, length, say
 
+#: Panels swell: they are laid this far apart, as is printed on most.
+PANEL_GAP = 0.125
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
@@ -99,7 +102,9 @@ def _deck(layout: Layout) -> Iterator[Sentence]:
     if laid.panels:
         yield say(
             f"Lay {count(laid.panels, 'panel')}, the long way across the rafters, ends on rafters"
-            " and staggered, 1/8 in apart. Nail every ",
+            " and staggered, ",
+            length(PANEL_GAP),
+            " apart. Nail every ",
             length(how.edge_spacing),
             " along supported edges and every ",
             length(how.field_spacing),
