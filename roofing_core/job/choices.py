@@ -148,6 +148,9 @@ class Metalwork:
     """How the edge metal is laid.
 
     Attributes:
+        buying: ``run_by_run``: each run is cut from lengths of its own; ``across_runs``: all runs
+            of one profile are bought for together, from all its stock lengths, the least metal that
+            will do, and what is left of a length goes on to another run.
         lap: Of one length over the next.
         eave_tab: Bent round the corner at each end of the eave metal, under the rake metal.
         ridge_proud: How far the ridge metal stands past the rake metal at each end.
@@ -158,6 +161,7 @@ class Metalwork:
         nail_cover: The ridge metal reaches at least this far past the nails that it covers.
     """
 
+    buying: Literal["run_by_run", "across_runs"] = "run_by_run"
     lap: Inches = _metal.LAP
     eave_tab: Inches = 2.0
     ridge_proud: Inches = 0.25

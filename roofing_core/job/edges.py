@@ -47,6 +47,10 @@ class EdgeRun(MetalRun):
         weight: Of the pieces as they lie.
         plane: The plane whose edge it is.
         beyond: The plane on the edge's far side; empty where there is none.
+        cut_from: Where metal is bought across runs, the number of the length that each piece is
+            cut from, as in `MetalBought`; else empty. The run's stock is then the lengths that are
+            first cut for it, its offcuts what is left of these, and its stock length the longest
+            one that a piece of it is cut from.
     """
 
     edge: RunName
@@ -56,6 +60,7 @@ class EdgeRun(MetalRun):
     weight: Pounds
     plane: str
     beyond: str
+    cut_from: tuple[int, ...]
 
 
 def _run(metal: str, *, spacing: str = "nail_spacing", **more: str) -> Wired[MetalRun]:
@@ -266,4 +271,5 @@ def _edge_run(name: RunName, run: MetalRun, site: Site, *, plane: str, beyond: s
         weight=sum(run.lengths) / 12 * metal.weight,
         plane=plane,
         beyond=beyond,
+        cut_from=(),
     )

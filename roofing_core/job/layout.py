@@ -11,6 +11,7 @@ from roofing_core.job.choices import Choices, Job
 from roofing_core.job.cutting import ShinglesCut, cut_shingles
 from roofing_core.job.edges import EdgeRun, lay_metal
 from roofing_core.job.flashing import OpeningFlashed, StepRun, lay_flashings
+from roofing_core.job.metal_bought import MetalBought, buy_across
 from roofing_core.job.nails import NailsFor, count_nails
 from roofing_core.job.seals import seal
 from roofing_core.job.sheeting import lay_deck, lay_sheets
@@ -50,6 +51,8 @@ class Layout:
         valley_lining: The lining of the valleys; no pieces where there are none.
         underlayment: The underlayment.
         metal: The runs of edge metal, in the order in which they go on.
+        metal_bought: What metal is bought across runs, one entry per profile; none where each run
+            is cut from lengths of its own.
         starter: The starter along the first eave.
         starters: One entry per eave and per pitch break.
         courses: One entry per course, plane by plane, eave first.
@@ -72,6 +75,7 @@ class Layout:
     valley_lining: ValleyLining
     underlayment: Underlayment
     metal: tuple[EdgeRun, ...]
+    metal_bought: tuple[MetalBought, ...]
     starter: LaidStarter
     starters: tuple[LaidStarter, ...]
     courses: tuple[LaidCourse, ...]
@@ -108,10 +112,12 @@ def lay_out(job: Job) -> Layout:
     site = _measured(job)
     choices = site.choices
     limit_pieces(_pieces(site))
-    decked, sheets, (metal, (caps, flashed)), (starters, courses, shingles), _ = together(
+    decked, sheets, ((metal, bought), (caps, flashed)), (starters, courses, shingles), _ = together(
         lambda: lay_deck(site),
         lambda: lay_sheets(site),
-        lambda: together(lambda: lay_metal(site), lambda: _caps_and_flashings(site)),
+        lambda: together(
+            lambda: buy_across(site, lay_metal(site)), lambda: _caps_and_flashings(site)
+        ),
         lambda: lay_shingles(site),
         lambda: check(choices),
     )
@@ -141,6 +147,7 @@ def lay_out(job: Job) -> Layout:
         valley_lining=lining,
         underlayment=felt,
         metal=metal,
+        metal_bought=bought,
         starter=starters[0],
         starters=starters,
         courses=courses,

@@ -13,7 +13,7 @@ from roofing_core.measures.sentences import Sentence, length, say
 
 def _run(run: EdgeRun) -> list[object]:
     """Say what a run is cut to, how it laps and where its nails go."""
-    parts: list[object] = [f"{count(run.pieces, 'piece')}: ", *listed(run.lengths)]
+    parts: list[object] = [f"{count(run.pieces, 'piece')}: ", *_pieces(run)]
     if run.laps:
         parts += [", lapped ", length(run.lap)]
     along = [b - a for a, b in zip(run.nail_positions, run.nail_positions[1:], strict=False)]
@@ -21,6 +21,16 @@ def _run(run: EdgeRun) -> list[object]:
         parts += [", nailed at most ", length(max(along)), " apart"]
         parts += [" along both sides"] if run.nail_lines > 1 else []
     return [*parts, f" ({count(run.nails, 'nail')})"]
+
+
+def _pieces(run: EdgeRun) -> list[object]:
+    """List the pieces, and where runs share lengths, which length each is cut from."""
+    if not run.cut_from:
+        return listed(run.lengths)
+    parts: list[object] = []
+    for long, number in zip(run.lengths, run.cut_from, strict=True):
+        parts += [", ", length(long), f" from length {number}"]
+    return parts[1:]
 
 
 def _runs(layout: Layout, *edges: str) -> Iterator[EdgeRun]:
@@ -125,7 +135,7 @@ def rake_metal(layout: Layout) -> Iterator[Sentence]:
 def _rake_metal(layout: Layout) -> Iterator[tuple[str, Sentence]]:
     for plane in layout.planes:
         runs = [run for run in _runs(layout, "left_rake", "right_rake") if run.plane == plane.name]
-        alike = len({run.lengths for run in runs}) == 1
+        alike = len({(run.lengths, run.cut_from) for run in runs}) == 1
         for run in runs[:1] if alike else runs:
             which = "each rake " if len(runs) > 1 and alike else f"{run.edge.replace('_', ' ')} "
             yield (

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields
 
-from roofing_core.job.edges import METALS
 from roofing_core.job.flashing_order import flashing_lines
 from roofing_core.job.layout import Layout
+from roofing_core.job.metal_order import metal_lines
 from roofing_core.job.order_lines import Maker, OrderLine
 from roofing_core.layers.caps import cap_stock
 from roofing_core.layers.weight import Load
@@ -107,7 +107,7 @@ def order(layout: Layout) -> Order:
     return Order(
         **_deck_lines(make, layout),
         **_sheet_lines(make, layout),
-        **_metal_lines(make, layout),
+        **metal_lines(make, layout),
         **flashing_lines(make, layout),
         **_shingle_lines(make, layout),
         **_nail_lines(make, layout),
@@ -142,10 +142,15 @@ def loads(ordered: Order) -> tuple[Load, ...]:
             name=line.item,
             on_deck=line.used_weight,
             to_carry=line.packs * line.pack_weight,
-            heaviest=line.pack_weight,
+            heaviest=line.pack_weight * _largest(line),
         )
         for line in ordered.lines()
     )
+
+
+def _largest(line: OrderLine) -> float:
+    """Give how many times as much as the middle one the largest pack of a line holds."""
+    return max(size.holds.value for size in line.by_size()) / line.pack_holds.value
 
 
 def _deck_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
@@ -222,26 +227,6 @@ def _sheet_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
         unit="count",
         pack_weight=cap.box_weight,
     )
-    return lines
-
-
-def _metal_lines(make: Maker, layout: Layout) -> dict[str, OrderLine]:
-    lines = {}
-    for name in dict.fromkeys(METALS.values()):
-        metal = getattr(layout.choices, name)
-        runs = [run for run in layout.metal if METALS[run.edge] == name]
-        stock = runs[0].stock_length if runs else metal.stock_lengths[0]
-        lines[name] = make.line(
-            name.replace("_", " "),
-            metal.name,
-            pack="length",
-            needed=sum(sum(run.lengths) for run in runs),
-            holds=stock,
-            unit="in",
-            packs=sum(run.stock for run in runs),
-            pack_weight=metal.weight * stock / 12,
-            used_weight=sum(run.weight for run in runs),
-        )
     return lines
 
 

@@ -16,6 +16,19 @@ Pack = Literal[
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PackSize:
+    """Packs of one size among those of a line.
+
+    Attributes:
+        packs: How many of them.
+        holds: What one holds.
+    """
+
+    packs: int
+    holds: Amount
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OrderLine:
     """One line of the order.
 
@@ -24,11 +37,12 @@ class OrderLine:
         material: The material, by its name.
         packs: Whole packs to buy; 0 where the job needs none.
         pack: What it is bought in.
-        pack_holds: What one pack holds.
+        pack_holds: What one pack holds; where they are of several sizes, the middle of them.
+        sizes: Packs by size where they are of several; else none.
         needed: What the job uses.
         left_over: What is left of the packs bought.
         covers_more: How much more roof of this kind the rest would cover.
-        pack_weight: Of one pack.
+        pack_weight: Of one pack; where they are of several sizes, the middle of them.
         used_weight: Of what stays on the roof.
     """
 
@@ -37,11 +51,16 @@ class OrderLine:
     packs: int
     pack: Pack
     pack_holds: Amount
+    sizes: tuple[PackSize, ...]
     needed: Amount
     left_over: Amount
     covers_more: SquareInches
     pack_weight: Pounds
     used_weight: Pounds
+
+    def by_size(self) -> tuple[PackSize, ...]:
+        """Give the packs by size, the smallest first; one entry where all are alike."""
+        return self.sizes or (PackSize(packs=self.packs, holds=self.pack_holds),)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +95,7 @@ class Maker:
             packs=bought,
             pack=pack,
             pack_holds=Amount(holds, unit),
+            sizes=(),
             needed=Amount(needed, unit),
             left_over=Amount(left, unit),
             covers_more=self.area * left / needed if needed > 0 else 0.0,

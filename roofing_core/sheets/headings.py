@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from roofing_core.job.edges import EdgeRun
 from roofing_core.job.order import Order
+from roofing_core.job.order_lines import OrderLine
 from roofing_core.job.plan import Plan
-from roofing_core.measures.sentences import write
+from roofing_core.measures.sentences import write, write_length
 from roofing_core.measures.units import System
 
 #: Over the columns of an order list; the third tells what the second counts.
@@ -60,7 +62,8 @@ def order_rows(ordered: Order, system: System = "us") -> tuple[tuple[str, ...], 
         system: The unit system.
 
     Returns:
-        One entry per line, in the order of work, with a text for each of the headings.
+        One entry per line and size of pack, in the order of work, with a text for each of the
+        headings; what is needed stands with the first size.
 
     Raises:
         Nothing.
@@ -78,15 +81,19 @@ def order_rows(ordered: Order, system: System = "us") -> tuple[tuple[str, ...], 
     return tuple(
         (
             line.item,
-            str(line.packs),
-            line.pack if line.packs == 1 else plural(line.pack),
-            line.pack_holds.written(system),
-            line.needed.written(system),
-            line.left_over.written(system),
-            write(line.covers_more, "in2", system),
+            str(size.packs),
+            line.pack if size.packs == 1 else plural(line.pack),
+            size.holds.written(system),
+            *("" if k else text for text in _of_line(line, system)),
         )
         for line in ordered.lines()
+        for k, size in enumerate(line.by_size())
     )
+
+
+def _of_line(line: OrderLine, system: System) -> tuple[str, str, str]:
+    covers = write(line.covers_more, "in2", system)
+    return line.needed.written(system), line.left_over.written(system), covers
 
 
 def plural(pack: str) -> str:
@@ -108,3 +115,32 @@ def plural(pack: str) -> str:
     ('boxes', 'bundles')
     """
     return f"{pack}es" if pack.endswith("x") else f"{pack}s"
+
+
+def cut_from(run: EdgeRun, system: System = "us") -> str:
+    """Write which lengths a run is cut from.
+
+    Args:
+        run: A run of metal of a plan.
+        system: The unit system.
+
+    Returns:
+        How many of which stock length; or the numbers of the lengths that it shares with others.
+
+    Raises:
+        Nothing.
+
+    Source:
+        None needed.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> cut_from(shed.metal[0])
+    '2 x 10 ft'
+    """
+    if not run.cut_from:
+        return f"{run.stock} x {write_length(run.stock_length, system)}"
+    numbers = ", ".join(str(number) for number in run.cut_from)
+    return f"length{'s' if run.pieces > 1 else ''} {numbers}"

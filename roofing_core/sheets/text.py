@@ -7,12 +7,13 @@ from textwrap import wrap
 from types import MappingProxyType
 
 from roofing_core.job.edges import EdgeRun
+from roofing_core.job.metal_bought import MetalBought
 from roofing_core.job.plan import Plan
 from roofing_core.job.telling import all_of
 from roofing_core.measures.sentences import write
 from roofing_core.measures.units import System
 from roofing_core.sheets.cutting import CUTTING_HEADINGS, cutting_rows, shingles_taken
-from roofing_core.sheets.headings import ORDER_HEADINGS, order_rows, plan_heading
+from roofing_core.sheets.headings import ORDER_HEADINGS, cut_from, order_rows, plan_heading
 
 #: Characters in a line of running text; it fits a terminal and a printed page.
 WIDTH = 92
@@ -216,7 +217,7 @@ def _metal(plan: Plan, system: System) -> list[str]:
     rows = [
         (
             _edge_named(plan, run),
-            f"{run.stock} x {_length(run.stock_length, system)}",
+            cut_from(run, system),
             ", ".join(_length(piece, system) for piece in run.lengths),
             _length(run.lap, system) if run.laps else "-",
             str(run.nails),
@@ -225,7 +226,32 @@ def _metal(plan: Plan, system: System) -> list[str]:
         for run in plan.metal
     ]
     headings = ("metal", "from", "cut", "lap", "nails", "left over")
-    return [*_title("Metal"), *table(headings, rows)]
+    lines = [*_title("Metal"), *table(headings, rows)]
+    for bought in plan.metal_bought:
+        lines += _metal_cut(bought, system)
+    return lines
+
+
+def _metal_cut(bought: MetalBought, system: System) -> list[str]:
+    rows = [
+        (
+            f"length {cut.number}",
+            _length(cut.stock_length, system),
+            "; ".join(
+                f"{_length(piece.length, system)} for {piece.run}, piece {piece.number}"
+                for piece in cut.pieces
+            ),
+            _length(cut.offcut, system),
+        )
+        for cut in bought.cuts
+    ]
+    named = bought.material.replace("_", " ")
+    headings = (named, "of", "cut in this order", "left over")
+    told = (
+        f"{named.capitalize()} bought across runs: {_length(bought.metal, system)} in all, run by"
+        f" run {_length(bought.run_by_run, system)}. {bought.verdict.written(system)}"
+    )
+    return ["", *wrap(told, WIDTH), "", *table(headings, rows)]
 
 
 def _edge_named(plan: Plan, run: EdgeRun) -> str:

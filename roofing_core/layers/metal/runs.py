@@ -6,7 +6,7 @@ several runs at once, and where on the roof a run lies, is left to others.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal, get_args
@@ -160,8 +160,9 @@ def metal_run(
     end_piece = max(least_piece, at_end + held(lap, end_distance))
     lengths = _lengths(cut_length, stock=stock, lap=lap, end_piece=end_piece)
     laps = tuple(_laps(lengths, lap=lap, tab=at_start))
-    middles = (start + lap / 2 for start in laps)
-    nails = tuple(_nailed([end_distance, *middles, run_length - end_distance], nail_spacing))
+    nails = nails_along(
+        run_length, laps, lap=lap, nail_spacing=nail_spacing, end_distance=end_distance
+    )
     return MetalRun(
         run_length=run_length,
         tab=tab,
@@ -181,6 +182,39 @@ def metal_run(
         tab_nails=tab_nails,
         nails=nail_lines * len(nails) + tab_nails,
     )
+
+
+def nails_along(
+    run_length: Inches,
+    laps: Sequence[Inches],
+    *,
+    lap: Inches,
+    nail_spacing: Inches,
+    end_distance: Inches,
+) -> tuple[Inches, ...]:
+    """Give where the nails along a run go: one at each end, one in each lap, and between these.
+
+    Args:
+        run_length: Length of edge covered, without the tabs.
+        laps: Where each lap starts.
+        lap: How far each piece laps the next.
+        nail_spacing: Most from nail to nail.
+        end_distance: From each end of the run to its first nail.
+
+    Returns:
+        The places along the run, in order.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> nails_along(30, (), lap=6, nail_spacing=12, end_distance=1)
+    (1, 10.333333333333334, 19.666666666666668, 29)
+    """
+    middles = (start + lap / 2 for start in laps)
+    return tuple(_nailed([end_distance, *middles, run_length - end_distance], nail_spacing))
 
 
 def _word_faults(tabs: str, lap_direction: str, nail_lines: int) -> Iterator[Fault | None]:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from functools import partial
+from itertools import accumulate, pairwise
 
 from roofing_core.job.edges import EdgeRun
+from roofing_core.job.metal_bought import MetalBought
 from roofing_core.job.plan import Plan
 from roofing_core.job.telling import all_of
+from roofing_core.layers.metal.shared import LengthCut
 from roofing_core.measures.sentences import write_length
 from roofing_core.measures.units import Inches, Ratio, System
 from roofing_core.sheets.drawings.bars import Part, draw_bar
@@ -45,15 +48,22 @@ def metal_cuts_drawing(plan: Plan, *, system: System = "us") -> tuple[Drawing, .
     '6 lengths of metal, each as a bar with its piece.'
     """
     cuts = list(_cuts(plan))
-    many = sum(len(edges) for _, _, _, edges in cuts)
-    longest = max((stock for _, stock, _, _ in cuts), default=1.0)
+    shared = [(bought, cut) for bought in plan.metal_bought for cut in bought.cuts]
+    many = len(shared) or sum(len(edges) for _, _, _, edges in cuts)
+    longest = max(
+        (*(stock for _, stock, _, _ in cuts), *(cut.stock_length for _, cut in shared)), default=1.0
+    )
     scale = scale_for(longest, 0.0, width=SHORT, height=1.0)
+    order = "Cut from the left. " if shared else ""
     return paged(
         "metal_cuts",
         "Cutting sheet: metal",
-        beneath=f"What is left of a length is hatched. Scale 1:{scale:g} along it.",
-        items=[_cut_item(cut, scale, system) for cut in cuts],
-        says=f"{many} lengths of metal, each as a bar with its piece.",
+        beneath=f"{order}What is left of a length is hatched. Scale 1:{scale:g} along it.",
+        items=[
+            *(_cut_item(cut, scale, system) for cut in cuts),
+            *(_shared_item(bought, cut, scale, system) for bought, cut in shared),
+        ],
+        says=f"{many} lengths of metal, each as a bar with its {'pieces' if shared else 'piece'}.",
     )
 
 
@@ -92,7 +102,7 @@ def _cuts(plan: Plan) -> Iterator[_Cut]:
     """Give material, stock length, piece, and the edges that each such piece is for."""
     found: dict[tuple[str, float, float], list[str]] = {}
     for run in plan.metal:
-        for piece in run.lengths:
+        for piece in () if run.cut_from else run.lengths:
             cut = (run.material, run.stock_length, piece)
             found.setdefault(cut, []).append(edge_of(plan, run))
     for (material, stock, piece), edges in found.items():
@@ -113,6 +123,29 @@ def _cut_item(cut: _Cut, scale: Ratio, system: System) -> Item:
     return Item(
         height=note_height(text, width=SHORT) + _HIGH + LEADING * TEXT,
         draw=partial(_draw_cut, text=text, parts=parts, scale=scale, long=stock),
+    )
+
+
+def _shared_item(bought: MetalBought, cut: LengthCut, scale: Ratio, system: System) -> Item:
+    """Draw a length that several runs may share, its pieces in the order of cutting."""
+    pieces = "; ".join(
+        f"{write_length(piece.length, system)} for {piece.run}, piece {piece.number}"
+        for piece in cut.pieces
+    )
+    text = (
+        f"Length {cut.number}, {spelt(bought.material)}, {write_length(cut.stock_length, system)}:"
+        f" {pieces}; left over {write_length(cut.offcut, system)}"
+    )
+    ends = list(accumulate((piece.length for piece in cut.pieces), initial=0.0))
+    parts = [
+        Part(start=start, end=end, text=write_length(piece.length, system))
+        for piece, (start, end) in zip(cut.pieces, pairwise(ends), strict=True)
+    ]
+    if cut.offcut:
+        parts.append(Part(start=ends[-1], end=cut.stock_length, text="", left_over=True))
+    return Item(
+        height=note_height(text, width=SHORT) + _HIGH + LEADING * TEXT,
+        draw=partial(_draw_cut, text=text, parts=parts, scale=scale, long=cut.stock_length),
     )
 
 

@@ -14,7 +14,7 @@ from roofing_core.measures.units import System
 from roofing_core.sheets.drawings.edges import spelt
 from roofing_core.sheets.drawings.metal_cuts import edge_of
 from roofing_core.sheets.drawings.shingle_cuts import courses_told
-from roofing_core.sheets.headings import plural
+from roofing_core.sheets.headings import cut_from, plural
 from roofing_core.sheets.tables.table import Cell, Column, Table, UnitName
 
 
@@ -25,7 +25,8 @@ def order_table(plan: Plan) -> Table:
         plan: A finished plan.
 
     Returns:
-        One row for each thing to buy, in whole packs.
+        One row for each thing to buy, in whole packs, and each size of them; what is needed stands
+        with the first size.
 
     Raises:
         Nothing.
@@ -54,11 +55,13 @@ def order_table(plan: Plan) -> Table:
         Column(heading="weight that stays", unit="lb", whom="machines"),
     )
     rows = tuple(
-        (line.item, line.material, line.packs,
-         line.pack if line.packs == 1 else plural(line.pack), UnitName(line.needed.unit),
-         line.pack_holds, line.needed, line.left_over, line.covers_more, line.pack_weight,
-         line.used_weight)
+        (line.item, line.material, size.packs,
+         line.pack if size.packs == 1 else plural(line.pack), UnitName(line.needed.unit),
+         size.holds, *(("", "", "") if k else (line.needed, line.left_over, line.covers_more)),
+         line.pack_weight * size.holds.value / line.pack_holds.value,
+         "" if k else line.used_weight)
         for line in plan.order.lines()
+        for k, size in enumerate(line.by_size())
     )  # fmt: skip
     return Table(name="order", title="Order list", columns=columns, rows=rows)
 
@@ -104,7 +107,7 @@ def metal_table(plan: Plan, system: System = "us") -> Table:
     )
     rows = tuple(
         (edge_of(plan, run), run.material,
-         f"{run.stock} x {write_length(run.stock_length, system)}", run.stock, run.stock_length,
+         cut_from(run, system), run.stock, run.stock_length,
          run.run_length, ", ".join(write_length(each, system) for each in run.lengths), run.pieces,
          run.lap if run.laps else "", run.tab, spelt(run.tabs) if run.tab else "", run.nails,
          run.offcut, run.weight)
@@ -229,8 +232,10 @@ def _sheets(plan: Plan) -> Iterator[tuple[Cell, ...]]:
 
 def _metal(plan: Plan) -> Iterator[tuple[Cell, ...]]:
     for run in plan.metal:
-        for long, many in Counter(run.lengths).items():
-            yield "metal", many, long, "", "", "", spelt(run.material), edge_of(plan, run)
+        sources = run.cut_from or (0,) * run.pieces
+        for (long, number), many in Counter(zip(run.lengths, sources, strict=True)).items():
+            source = f"{spelt(run.material)}, length {number}" if number else spelt(run.material)
+            yield "metal", many, long, "", "", "", source, edge_of(plan, run)
 
 
 def _shingles(plan: Plan) -> Iterator[tuple[Cell, ...]]:
