@@ -133,7 +133,8 @@ def run(arguments: "list[str]") -> int:
             if shown or arguments:
                 return shown
             print(f"\nThe service runs at {base}")
-            print(f"Form and documentation: {base}/docs")
+            print(f"Web form: {base}/")
+            print(f"Documentation: {base}/docs")
             print("Stop it with Ctrl+C.", flush=True)
             return server.wait()
         except KeyboardInterrupt:

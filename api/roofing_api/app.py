@@ -5,8 +5,19 @@ from __future__ import annotations
 from fastapi import FastAPI
 from starlette.exceptions import HTTPException
 
-from roofing_api import audits, docs_page, drawings, plans, routes, service, surfaces, trims
+from roofing_api import (
+    audits,
+    docs_page,
+    drawings,
+    plans,
+    routes,
+    service,
+    surfaces,
+    trims,
+    web_pages,
+)
 from roofing_api.head import HeadAsGet
+from roofing_api.origins import allow_origins
 from roofing_api.problems import (
     KIND_OF,
     Problem,
@@ -25,8 +36,11 @@ ABOUT = (
 )
 
 
-def make_app() -> FastAPI:
-    """Make the application, with its routes in the order in which they are tried."""
+def make_app(allowed_origins: tuple[str, ...] = ()) -> FastAPI:
+    """Make the application, with its routes in the order in which they are tried.
+
+    Pages of the allowed origins may ask it from a browser: `origins` says what one is.
+    """
     made = FastAPI(
         title=TITLE,
         description=ABOUT,
@@ -37,7 +51,7 @@ def make_app() -> FastAPI:
         redoc_url=None,
         redirect_slashes=False,
     )
-    for part in (routes, surfaces, drawings, plans, trims, audits, service, docs_page):
+    for part in (routes, surfaces, drawings, plans, trims, audits, service, docs_page, web_pages):
         # The framework's include_router would cost every request a quarter of what it costs now.
         made.router.routes.extend(part.router.routes)
     for refused in KIND_OF:
@@ -46,6 +60,7 @@ def make_app() -> FastAPI:
     made.add_exception_handler(HTTPException, on_http_exception)
     made.add_exception_handler(Exception, on_our_fault)
     made.add_middleware(HeadAsGet)
+    allow_origins(made, allowed_origins)
     return made
 
 

@@ -6,6 +6,7 @@ nothing from anywhere else.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from hashlib import sha256
 from http import HTTPStatus
@@ -25,6 +26,7 @@ POLICY = (
     "img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'; "
     "frame-ancestors 'self'"
 )
+_HEADERS: Mapping[str, str] = {"Content-Security-Policy": POLICY}
 PAGE = """<!doctype html>
 <html lang="en">
 <head>
@@ -77,14 +79,16 @@ def document_of(app: FastAPI) -> bytes:
     return written(app).encode()
 
 
-def served(request: Request, content: bytes, media_type: str) -> Response:
+def served(
+    request: Request, content: bytes, media_type: str, headers: Mapping[str, str] = _HEADERS
+) -> Response:
     """Serve fixed content; a browser asks each time whether it is still the same."""
     tag = f'"{sha256(content).hexdigest()[:24]}"'
     kept = {
         "ETag": tag,
         "Cache-Control": "no-cache",
         "X-Content-Type-Options": "nosniff",
-        "Content-Security-Policy": POLICY,
+        **headers,
     }
     if has_it(request.headers.get("if-none-match"), tag):
         return Response(status_code=HTTPStatus.NOT_MODIFIED, headers=kept)

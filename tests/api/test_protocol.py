@@ -35,6 +35,9 @@ GETS = [
     "/docs/swagger-ui.css",
     "/openapi.json",
     "/problems",
+    "/",
+    "/form.js",
+    "/plan?eave_length=14ft",
     "/v1/pitch?pitch=4",
     "/v1/nothing",
 ]
@@ -266,7 +269,9 @@ def test_a_method_that_is_not_answered(client, method, path, allow):
     assert answer.json()["detail"] == f"{method} is not answered at {path}; allowed: {allow}"
 
 
-@pytest.mark.parametrize("path", ["/", "/v1", "/v1/pitch/", "/v2/pitch", "/docs/x.js", "/v1/%ff"])
+@pytest.mark.parametrize(
+    "path", ["/plans", "/v1", "/v1/pitch/", "/v2/pitch", "/docs/x.js", "/v1/%ff"]
+)
 def test_a_path_that_is_not_there(client, path):
     answer = client.get(path)
     assert (answer.status_code, answer.json()["type"]) == (404, "/problems#not-found")

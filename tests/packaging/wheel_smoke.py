@@ -73,7 +73,9 @@ def try_service() -> None:
         demand(abs(squares - SQUARES) < TO_A_MILLIONTH, f"14 ft by 9 ft 4 in came as {area}")
         kind, book = get(f"{base}/v1/plans?eave_length=14ft&run=9ft&pitch=4:12&format=xlsx")
         demand(book.startswith(b"PK"), f"a workbook came as {kind}, {book[:40]!r}")
-        print(f"service: {squares:.4f} squares; /docs and {len(demand_whole(base))} assets")
+        pages = {page: len(demand_whole(base, page)) for page in ("/docs", "/")}
+        assets = ", ".join(f"{page} and {count} assets" for page, count in pages.items())
+        print(f"service: {squares:.4f} squares; {assets}")
 
 
 @contextmanager
@@ -137,16 +139,16 @@ def fetched_by(kind: str, body: bytes) -> list[str]:
     return [address for address in found if not address.startswith("data:")]
 
 
-def demand_whole(base: str) -> set[str]:
-    """Fetch /docs with all that it needs, as a browser would; give what was fetched beside it."""
+def demand_whole(base: str, page: str) -> set[str]:
+    """Fetch a page with all that it needs, as a browser would; give what was fetched beside it."""
     seen: set[str] = set()
-    todo = [f"{base}/docs"]
+    todo = [base + page]
     while todo:
         url = todo.pop()
         seen.add(url)
-        demand(urlsplit(url).netloc == urlsplit(base).netloc, f"/docs needs another host: {url}")
+        demand(urlsplit(url).netloc == urlsplit(base).netloc, f"{page} needs another host: {url}")
         todo += {urljoin(url, address) for address in fetched_by(*get(url))} - seen
-    return seen - {f"{base}/docs"}
+    return seen - {base + page}
 
 
 if __name__ == "__main__":
