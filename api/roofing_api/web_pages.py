@@ -37,7 +37,7 @@ OWN: Mapping[str, str] = MappingProxyType(
     {"form.css": "text/css", "form.js": "text/javascript", "icon.svg": "image/svg+xml"}
 )
 SHARED: Mapping[str, str] = MappingProxyType(
-    dict.fromkeys(("asking.js", "showing.js", "measures.js"), "text/javascript")
+    dict.fromkeys(("embed.js", "asking.js", "showing.js", "measures.js"), "text/javascript")
 )
 
 

@@ -37,6 +37,7 @@ GETS = [
     "/problems",
     "/",
     "/form.js",
+    "/embed.js",
     "/plan?eave_length=14ft",
     "/v1/pitch?pitch=4",
     "/v1/nothing",
