@@ -30,6 +30,7 @@ if TYPE_CHECKING:
         Underlaying,
         Valleying,
     )
+    from roofing_core.job.on_site import Loading, Venting, Wind
     from roofing_core.job.plan import Plan, plan
     from roofing_core.job.trims import best_trims
     from roofing_core.layers.caps import cap_stock, caps
@@ -51,7 +52,11 @@ if TYPE_CHECKING:
     from roofing_core.layers.metal.shared import RunAsked, SharedMetal, StockOffer, shared_metal
     from roofing_core.layers.sealant import sealant
     from roofing_core.layers.underlaying.ice_barrier import ice_barrier, ice_barrier_on
-    from roofing_core.layers.underlaying.ice_reach import ice_barrier_reach, ice_barrier_reaches
+    from roofing_core.layers.underlaying.ice_reach import (
+        ice_barrier_reach,
+        ice_barrier_reaches,
+        ice_reach,
+    )
     from roofing_core.layers.underlaying.sheeting import SheetWay
     from roofing_core.layers.underlaying.underlaid import UnderlaymentWay
     from roofing_core.layers.underlaying.underlayment import underlayment, underlayment_on
@@ -119,6 +124,10 @@ if TYPE_CHECKING:
     from roofing_core.sheets.tables.table import Table
     from roofing_core.sheets.tables.workbook import plan_workbook
     from roofing_core.sheets.text import plan_text
+    from roofing_core.site.live_loads import roof_live_load
+    from roofing_core.site.loads import deck_load, stacked_load
+    from roofing_core.site.ventilation import ventilation
+    from roofing_core.site.wind import wind_class
 else:
     from importlib import import_module
     from types import MappingProxyType
@@ -134,6 +143,7 @@ else:
             "buying.packs": "PackOffer PacksBought cheapest_packs fewest_packs",
             "job.choices": "Capping Choices Coursing Cutting Decking Flashing Job Metalwork "
             "Nailing Sealing Underlaying Valleying",
+            "job.on_site": "Loading Venting Wind",
             "job.plan": "Plan plan",
             "job.trims": "best_trims",
             "layers.caps": "cap_stock caps",
@@ -155,7 +165,7 @@ else:
             "layers.metal.shared": "RunAsked SharedMetal StockOffer shared_metal",
             "layers.sealant": "sealant",
             "layers.underlaying.ice_barrier": "ice_barrier ice_barrier_on",
-            "layers.underlaying.ice_reach": "ice_barrier_reach ice_barrier_reaches",
+            "layers.underlaying.ice_reach": "ice_barrier_reach ice_barrier_reaches ice_reach",
             "layers.underlaying.sheeting": "SheetWay",
             "layers.underlaying.underlaid": "UnderlaymentWay",
             "layers.underlaying.underlayment": "underlayment underlayment_on",
@@ -184,6 +194,10 @@ else:
             "roof.slopes": "roof_area slope",
             "roof.whole_roof": "surfaces",
             "ruling.listing": "rules",
+            "site.live_loads": "roof_live_load",
+            "site.loads": "deck_load stacked_load",
+            "site.ventilation": "ventilation",
+            "site.wind": "wind_class",
             "sheets.drawings.all": "drawings",
             "sheets.drawings.paper": "Drawing",
             "sheets.drawings.roof_plan": "roof_plan",
@@ -234,6 +248,7 @@ __all__ = [
     "GivenPlanes",
     "Hip",
     "Job",
+    "Loading",
     "Metal",
     "Metalwork",
     "Nail",
@@ -270,6 +285,8 @@ __all__ = [
     "UnderlaymentWay",
     "Valleying",
     "VentPipe",
+    "Venting",
+    "Wind",
     "__version__",
     "apron",
     "audit",
@@ -284,6 +301,7 @@ __all__ = [
     "courses_to_cover",
     "cricket",
     "deck",
+    "deck_load",
     "deck_on",
     "drawings",
     "fasteners",
@@ -300,6 +318,7 @@ __all__ = [
     "ice_barrier_on",
     "ice_barrier_reach",
     "ice_barrier_reaches",
+    "ice_reach",
     "jack_difference",
     "least_nail_length",
     "lifting_limit",
@@ -333,6 +352,7 @@ __all__ = [
     "rectangle",
     "reuse",
     "roof_area",
+    "roof_live_load",
     "roof_plan",
     "rules",
     "sealant",
@@ -340,6 +360,7 @@ __all__ = [
     "shared_metal",
     "slope",
     "slope_factor",
+    "stacked_load",
     "step_flashing",
     "step_flashing_size",
     "story_pole",
@@ -352,10 +373,12 @@ __all__ = [
     "valley_lining",
     "valley_reach",
     "valley_run",
+    "ventilation",
     "weight",
     "weights",
     "whole_packs",
     "whole_pieces",
+    "wind_class",
     "write",
     "write_length",
 ]

@@ -32,6 +32,7 @@ STATED: Mapping[str, str] = {
     "weight": "lb",
     "weight_on_area": "lb/ft2",
     "weight_along_length": "lb/ft",
+    "speed": "mph",
     "angle": "rad",
     "pitch": "pitch",
 }

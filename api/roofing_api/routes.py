@@ -12,12 +12,16 @@ from roofing_core.layers.coursing.offsets import offsets
 from roofing_core.layers.fasteners import fasteners
 from roofing_core.layers.metal import metal_run
 from roofing_core.layers.sealant import sealant
+from roofing_core.layers.underlaying.ice_reach import ice_reach
 from roofing_core.layers.underlaying.underlayment import underlayment
 from roofing_core.layers.weight import weight
 from roofing_core.materials import catalogue
 from roofing_core.roof.pitch import pitch_factors
 from roofing_core.roof.slopes import roof_area
 from roofing_core.ruling.listing import rules
+from roofing_core.site.loads import deck_load, stacked_load
+from roofing_core.site.ventilation import ventilation
+from roofing_core.site.wind import wind_class
 
 router = straight_router("Single calculations")
 
@@ -57,6 +61,13 @@ RULES = Calculation(
     example={"edition": "2021", "rule": "metal.lap"},
     more=({"edition": "2024", "severity": "breaks_code"},),
 )
+WIND = Calculation(wind_class, example={"design_speed": "130 mph", "pitch": "5:12"})
+ICE_BARRIER = Calculation(ice_reach, example={"eave_overhang": "12 in", "pitch": "5:12"})
+VENTILATION = Calculation(
+    ventilation, example={"vented_area": "1200 ft2", "ratio": "1/300", "high_vent": "50 in2"}
+)
+DECK_LOAD = Calculation(deck_load, example={"pitch": "9:12", "layers": "2"})
+STACKED_LOAD = Calculation(stacked_load, example={"bundles": "2", "pitch": "4:12"})
 
 CALCULATIONS = (
     PITCH,
@@ -70,6 +81,11 @@ CALCULATIONS = (
     WEIGHT,
     MATERIALS,
     RULES,
+    WIND,
+    ICE_BARRIER,
+    VENTILATION,
+    DECK_LOAD,
+    STACKED_LOAD,
 )
 
 
@@ -137,3 +153,33 @@ async def get_materials(request: Request) -> Response:
 async def get_rules(request: Request) -> Response:
     asked = RULES.read(request)
     return asked.reply(rules(**asked.measures))
+
+
+@router.get("/v1/wind", **operation(WIND))
+async def get_wind(request: Request) -> Response:
+    asked = WIND.read(request)
+    return asked.reply(wind_class(**asked.measures))
+
+
+@router.get("/v1/ice_barrier", **operation(ICE_BARRIER))
+async def get_ice_barrier(request: Request) -> Response:
+    asked = ICE_BARRIER.read(request)
+    return asked.reply(ice_reach(**asked.measures))
+
+
+@router.get("/v1/ventilation", **operation(VENTILATION))
+async def get_ventilation(request: Request) -> Response:
+    asked = VENTILATION.read(request)
+    return asked.reply(ventilation(**asked.measures))
+
+
+@router.get("/v1/deck_load", **operation(DECK_LOAD))
+async def get_deck_load(request: Request) -> Response:
+    asked = DECK_LOAD.read(request)
+    return asked.reply(deck_load(**asked.measures))
+
+
+@router.get("/v1/stacked_load", **operation(STACKED_LOAD))
+async def get_stacked_load(request: Request) -> Response:
+    asked = STACKED_LOAD.read(request)
+    return asked.reply(stacked_load(**asked.measures))

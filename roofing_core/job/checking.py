@@ -9,6 +9,7 @@ from typing import get_args, get_type_hints
 
 from roofing_core.job.choices import NAME, NOTES, Choices, Cutting, Job
 from roofing_core.job.cutting import TABS
+from roofing_core.job.on_site import Loading, Venting, Wind, site_faults
 from roofing_core.materials.edge_kinds import Cap
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import (
@@ -53,6 +54,7 @@ def check(choices: Choices) -> None:
             not_positive("sealing.bedding_thickness", sealing.bedding_thickness),
             *_cutting_faults(choices),
             edition_fault("code_edition", choices.code_edition),
+            *site_faults(choices.wind, choices.venting, choices.loading),
             *(negative(at, value) for at, value in _lengths(choices)),
         ]
     )
@@ -88,7 +90,9 @@ def _lengths(choices: Choices) -> Iterator[tuple[str, float]]:
 _WAYS = tuple(
     (way.name, tuple(one.name for one in fields(way.default) if isinstance(one.default, float)))
     for way in fields(Choices)
-    if is_dataclass(way.default) and not hasattr(way.default, "name")
+    if is_dataclass(way.default)
+    and not hasattr(way.default, "name")
+    and not isinstance(way.default, Wind | Venting | Loading)
 )
 
 

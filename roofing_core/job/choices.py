@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import Annotated, Literal
 
+from roofing_core.job.on_site import NO_VENTING, NO_WIND, USUAL_LOADING, Loading, Venting, Wind
 from roofing_core.layers import caps as _caps
 from roofing_core.layers import fasteners as _fasteners
 from roofing_core.layers import metal as _metal
@@ -301,6 +302,9 @@ class Choices:
         valleying: How shingles and metal are laid at valleys.
         capping: How hips and ridges are capped.
         flashing: How walls and openings are flashed.
+        wind: The wind that the roof is to stand, where it is known.
+        venting: The vented space under the roof and its vents, where there is one.
+        loading: What the roof has to carry.
         code_edition: Edition of the residential code that the plan is held to; local code governs.
     """
 
@@ -337,6 +341,9 @@ class Choices:
     valleying: Valleying = Valleying()
     capping: Capping = Capping()
     flashing: Flashing = Flashing()
+    wind: Wind = NO_WIND
+    venting: Venting = NO_VENTING
+    loading: Loading = USUAL_LOADING
     code_edition: Edition = EDITION
 
 

@@ -12,21 +12,24 @@ from roofing_core.job.flashing_work import of_the_flashings
 from roofing_core.job.found import Finding, broken, place_on
 from roofing_core.job.found_on_metal import of_the_metal
 from roofing_core.job.found_on_shingles import of_the_nails, of_the_shingles
+from roofing_core.job.found_on_site import of_the_site
 from roofing_core.job.layout import Layout
 from roofing_core.job.order import Order
 from roofing_core.layers.underlaying.ice_reach import STEEP_PITCH as ICE_STEEP
+from roofing_core.layers.weight import Weights
 from roofing_core.measures.counting import DUST
 from roofing_core.roof.pitch import slope_factor
 from roofing_core.ruling import on_sheets, on_slopes
 from roofing_core.ruling.on_shingles import SPARE_SHINGLES
 
 
-def findings(layout: Layout, ordered: Order) -> tuple[Finding, ...]:
+def findings(layout: Layout, ordered: Order, weighed: Weights) -> tuple[Finding, ...]:
     """Hold a laid-out roof against the rules, in the edition of the code that the job names.
 
     Args:
         layout: The roof with all its layers.
         ordered: The order list.
+        weighed: What the layers weigh.
 
     Returns:
         One entry per breach, from the roof up through its layers; empty when nothing was found.
@@ -38,11 +41,10 @@ def findings(layout: Layout, ordered: Order) -> tuple[Finding, ...]:
         Each rule's own. Local code governs.
 
     >>> from roofing_core.job.choices import Job
-    >>> from roofing_core.job.layout import lay_out
+    >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
-    >>> from roofing_core.job.order import order
-    >>> layout = lay_out(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
-    >>> [found.rule for found in findings(layout, order(layout))]
+    >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> [found.rule for found in findings(shed, shed.order, shed.weight)]
     ['underlayment.single_layer_pitch', 'order.spare_shingles']
     """
     return (
@@ -55,6 +57,7 @@ def findings(layout: Layout, ordered: Order) -> tuple[Finding, ...]:
         *of_the_nails(layout),
         *of_the_cover(layout),
         *of_the_flashings(layout),
+        *of_the_site(layout, weighed),
         *broken(layout, SPARE_SHINGLES, ordered.shingles.left_over.value, "order"),
     )
 

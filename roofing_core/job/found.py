@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import get_args
 
 from roofing_core.job.layout import Layout
 from roofing_core.measures.sentences import Amount, Exact, Sentence, say
+from roofing_core.measures.units import System
 from roofing_core.ruling.rule import Rule, Severity, keeps
+
+SYSTEMS: tuple[System, ...] = get_args(System)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +107,8 @@ def broken(
     if source is None or keeps(rule.bound, value, asked.value):
         return
     has = Amount(value, rule.unit)
-    here = has if has.written() != asked.written() else Exact(value, rule.unit)
+    alike = any(has.written(system) == asked.written(system) for system in SYSTEMS)
+    here = Exact(value, rule.unit) if alike else has
     number = Amount(asked.value if to is None else to, rule.unit)
     yield Finding(
         rule=rule.id,

@@ -85,7 +85,7 @@ def plan(job: Job) -> Plan:
         weight=weighed,
         order=ordered,
         steps=steps(layout, ordered),
-        findings=findings(layout, ordered),
+        findings=findings(layout, ordered, weighed),
         cautions=cautions(
             layout.roof.steepest_pitch, heaviest=weighed.heaviest, lifting_limit=lifting_limit()
         ),

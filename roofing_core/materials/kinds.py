@@ -30,6 +30,8 @@ class Shingle:
         thickness: Of one shingle where it is nailed.
         per_bundle: Shingles in a bundle.
         bundle_weight: Of one bundle.
+        class_d7158: Its class against wind by ASTM D7158, as printed on the wrapper.
+        class_d3161: Its class against wind by ASTM D3161, as printed on the wrapper.
     """
 
     name: str
@@ -43,6 +45,8 @@ class Shingle:
     thickness: Inches
     per_bundle: int
     bundle_weight: Pounds
+    class_d7158: Literal["D", "G", "H", "unknown"] = "unknown"
+    class_d3161: Literal["A", "D", "F", "unknown"] = "unknown"
 
     def __post_init__(self) -> None:
         """Refuse sizes that are not over zero; how they fit together is for the layers."""

@@ -28,6 +28,7 @@ PINT_NAMES: Mapping[str, str] = MappingProxyType(
         "lb": "pound",
         "lb/ft2": "pound / foot ** 2",
         "lb/ft": "pound / foot",
+        "mph": "mile / hour",
         "rad": "radian",
         "1": "dimensionless",
     }
@@ -49,7 +50,7 @@ def from_quantity(quantity: Quantity[Any], unit: str = "in") -> float:
     Args:
         quantity: Any quantity of the right dimension, of any registry.
         unit: The unit inside: ``in``, ``in2``, ``square``, ``in3``, ``lb``, ``lb/ft2``, ``lb/ft``,
-            ``rad`` or ``1``.
+            ``mph``, ``rad`` or ``1``.
 
     Returns:
         The plain number in that unit.
@@ -104,7 +105,7 @@ def to_quantity(value: float, unit: str = "in") -> Quantity[Any]:
     Args:
         value: The number inside.
         unit: Its unit: ``in``, ``in2``, ``square``, ``in3``, ``lb``, ``lb/ft2``, ``lb/ft``,
-            ``rad`` or ``1``.
+            ``mph``, ``rad`` or ``1``.
 
     Returns:
         A quantity of the library's own registry, which also knows ``roofing_square``.

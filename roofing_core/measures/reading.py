@@ -234,6 +234,11 @@ _NAMED: Mapping[str, Mapping[str, tuple[float, float]]] = MappingProxyType(
             **dict.fromkeys(("lb/ft", "plf"), (1, 1)),
             **dict.fromkeys(("kg/m",), (30480000, 45359237)),
         },
+        "mph": {
+            **dict.fromkeys(("mph", "miles per hour"), (1, 1)),
+            **dict.fromkeys(("km/h", "kph"), (1_000_000, 1_609_344)),
+            **dict.fromkeys(("m/s",), (100_000, 44704)),
+        },
         "rad": {
             **dict.fromkeys(("deg", "degree", "degrees"), (pi, 180)),
             **dict.fromkeys(("rad", "radians"), (1, 1)),
@@ -251,6 +256,7 @@ _EXAMPLES: Mapping[str, str] = MappingProxyType(
         "lb": "a weight with its unit, such as 65 lb or 29.5 kg",
         "lb/ft2": "a weight on an area with its unit, such as 2 lb/ft2 or 10 kg/m2",
         "lb/ft": "a weight along a length with its unit, such as 0.3 lb/ft or 0.5 kg/m",
+        "mph": "a speed with its unit, such as 115 mph or 51.4 m/s",
         "rad": "an angle with its unit, such as 90 deg",
     }
 )
@@ -279,7 +285,7 @@ def read(text: str, unit: str, *, at: str = "value") -> float:
     Args:
         text: What was written, such as ``65 lb``, ``10.1 fl oz``, ``14 ft`` or ``4:12``.
         unit: The unit inside: ``in``, ``pitch``, ``in2``, ``square``, ``in3``, ``lb``, ``lb/ft2``,
-            ``lb/ft`` or ``rad``.
+            ``lb/ft``, ``mph`` or ``rad``.
         at: The name to put into the refusal, dotted if it is nested.
 
     Returns:

@@ -34,6 +34,7 @@ CubicInches = Annotated[float, Unit("in3")]
 Pounds = Annotated[float, Unit("lb")]
 PoundsPerSquareFoot = Annotated[float, Unit("lb/ft2")]
 PoundsPerFoot = Annotated[float, Unit("lb/ft")]
+MilesPerHour = Annotated[float, Unit("mph")]
 Radians = Annotated[float, Unit("rad")]
 Pitch = Annotated[float, Unit("pitch")]
 """Rise over run, a plain ratio inside (4:12 is 1/3); shown as the rise in 12 of run."""
@@ -78,6 +79,7 @@ SHOWN: Mapping[str, Mapping[System, Scale]] = MappingProxyType(
         "lb": {"us": Scale("lb"), "metric": Scale("kg", 45359237, 100_000_000)},
         "lb/ft2": {"us": Scale("lb/ft2"), "metric": Scale("kg/m2", 45359237, 9290304)},
         "lb/ft": {"us": Scale("lb/ft"), "metric": Scale("kg/m", 45359237, 30480000)},
+        "mph": {"us": Scale("mph"), "metric": Scale("m/s", 44704, 100_000)},
         "rad": {"us": Scale("deg", 180, pi), "metric": Scale("deg", 180, pi)},
         "pitch": {"us": Scale("rise in 12", 12), "metric": Scale("rise in 12", 12)},
         "square": {"us": Scale("square"), "metric": Scale("square")},

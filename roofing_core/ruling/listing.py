@@ -9,7 +9,7 @@ from typing import Literal, get_args
 
 from roofing_core.measures.faults import Fault, fault, not_one_of, refuse_if_any
 from roofing_core.measures.sentences import Amount, Sentence, say
-from roofing_core.ruling import on_metal, on_nails, on_sheets, on_shingles, on_slopes
+from roofing_core.ruling import on_metal, on_nails, on_places, on_sheets, on_shingles, on_slopes
 from roofing_core.ruling.rule import (
     EDITION,
     EDITIONS,
@@ -23,7 +23,7 @@ from roofing_core.ruling.rule import (
 RULES: Mapping[str, Rule] = MappingProxyType(
     {
         one.id: one
-        for part in (on_slopes, on_sheets, on_metal, on_shingles, on_nails)
+        for part in (on_slopes, on_sheets, on_metal, on_shingles, on_nails, on_places)
         for one in part.RULES
     }
 )

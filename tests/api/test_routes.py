@@ -100,6 +100,43 @@ CALLS = {
         },
     ),
     "/v1/materials": ("catalogue", "", {}),
+    "/v1/wind": (
+        "wind_class",
+        "design_speed=51.4096m/s&pitch=5:12&exposure=B&roof_height=30ft&speed_up=false",
+        {
+            "design_speed": 115.0,
+            "pitch": 5 / 12,
+            "exposure": "B",
+            "roof_height": 30 * FOOT,
+            "speed_up": False,
+        },
+    ),
+    "/v1/ice_barrier": (
+        "ice_reach",
+        "eave_overhang=12in&pitch=8:12&edition=2024&roll_width=1m",
+        {"eave_overhang": 12.0, "pitch": 8 / 12, "edition": "2024", "roll_width": 10_000 / 254},
+    ),
+    "/v1/ventilation": (
+        "ventilation",
+        "vented_area=1500ft2&ratio=1/300&high_vent=50in2&low_vent=0.5ft2",
+        {"vented_area": 216_000.0, "ratio": "1/300", "high_vent": 50.0, "low_vent": 72.0},
+    ),
+    "/v1/deck_load": (
+        "deck_load",
+        "pitch=9:12&layers=2&shingles=2.4psf&panels=2lb/ft2",
+        {"pitch": 0.75, "layers": 2, "shingles": 2.4, "panels": 2.0},
+    ),
+    "/v1/stacked_load": (
+        "stacked_load",
+        "bundles=3&pitch=4:12&bundle_weight=70lb&patch_length=4ft&tributary_area=100ft2",
+        {
+            "bundles": 3,
+            "pitch": 1 / 3,
+            "bundle_weight": 70.0,
+            "patch_length": 48.0,
+            "tributary_area": 14_400.0,
+        },
+    ),
     "/v1/rules": (
         "rules",
         "edition=2021&severity=breaks_code&rule=metal.lap",

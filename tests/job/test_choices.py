@@ -101,6 +101,16 @@ OTHERWISE: dict[str, dict[str, Any]] = {
     "with a ridge that the wind meets": {
         "roof": Gable(length=400, width=200, pitch=0.5), "capping__wind_from": "left",
     },
+    "in the wind": {
+        "wind__design_speed": 120.0, "shingle__class_d7158": "D", "shingle__class_d3161": "A",
+    },
+    "in the wind, without a class": {"wind__design_speed": 110.0},
+    "high up in the wind": {"wind__design_speed": 110.0, "wind__roof_height": 700.0},
+    "as heavy as it may be": {"loading__dead_load_allowed": 1.0},
+    "over an attic": {
+        "venting__vented_area": 1500 * 144.0, "venting__high_area": 719.0,
+        "venting__low_area": 720.0,
+    },
     "with a thin nail": {"shingle_nail__shank": 0.106, "metal_nail__shank": 0.106},
 }  # fmt: skip
 

@@ -21,10 +21,12 @@ from roofing_core import (
     caps,
     convert,
     cricket,
+    deck_load,
     fasteners,
     head_flashing,
     hip_line,
     hip_valley_factor,
+    ice_reach,
     jack_difference,
     least_nail_length,
     lifting_limit,
@@ -35,16 +37,20 @@ from roofing_core import (
     pitch_factors,
     pitch_of,
     roof_area,
+    roof_live_load,
     sealant,
     slope,
     slope_factor,
+    stacked_load,
     step_flashing,
     step_flashing_size,
     valley_reach,
     valley_run,
+    ventilation,
     weight,
     whole_packs,
     whole_pieces,
+    wind_class,
     write_length,
 )
 from roofing_core.layers.fasteners import nail_length
@@ -59,6 +65,7 @@ FUNCTIONS = (
     lifting_limit, metal_run, nail_length, nails_per_pound, packed, pipe_flashing, pitch_angle,
     pitch_factors, pitch_of, roof_area, sealant, slope, slope_factor, step_flashing,
     step_flashing_size, valley_reach, valley_run, weight, whole_packs, whole_pieces,
+    deck_load, ice_reach, roof_live_load, stacked_load, ventilation, wind_class,
 )  # fmt: skip
 
 #: Numbers on both sides of every limit, and as far from any roof as a float goes.

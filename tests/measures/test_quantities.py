@@ -33,6 +33,7 @@ OTHER.define("cubit = [reach]")
         (1, "kilogram", "lb", 1 / 0.45359237),
         (1, "kilogram / meter ** 2", "lb/ft2", 0.3048**2 / 0.45359237),
         (1, "kilogram / meter", "lb/ft", 0.3048 / 0.45359237),
+        (1, "meter / second", "mph", 1 / 0.44704),
         (180, "degree", "rad", pi),
         (50, "percent", "1", 0.5),
         (150, "foot ** 2", "square", 1.5),  # in a registry that knows no square
@@ -96,7 +97,7 @@ def test_numbers_that_are_refused(value):
 
 @pytest.mark.parametrize("unit", ["pitch", "percent", "count", "ft"])
 def test_a_unit_that_pint_has_no_name_for_is_refused(unit):
-    said = f"^unit came as {unit}: one of in, in2, square, in3, lb, lb/ft2, lb/ft, rad, 1$"
+    said = f"^unit came as {unit}: one of in, in2, square, in3, lb, lb/ft2, lb/ft, mph, rad, 1$"
     with pytest.raises(Refused, match=said):
         to_quantity(3, unit)
     with pytest.raises(Refused, match=said):

@@ -78,6 +78,14 @@ NAMED = {
         "pound / foot",
         {"pound / foot": ("lb/ft", "plf"), "kilogram / meter": ("kg/m",)},
     ),
+    "mph": (
+        "mile / hour",
+        {
+            "mile / hour": ("mph", "miles per hour"),
+            "kilometer / hour": ("km/h", "kph"),
+            "meter / second": ("m/s",),
+        },
+    ),
     "rad": (
         "radian",
         {"degree": ("deg", "degree", "degrees", "°"), "radian": ("rad", "radians")},

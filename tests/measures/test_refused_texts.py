@@ -219,7 +219,7 @@ def test_a_unit_that_is_not_read_is_refused_by_its_own_name(unit):
     with pytest.raises(Refused) as refused:
         read("5", unit)
     assert str(refused.value) == (
-        f"unit came as {unit}: one of in, pitch, in2, square, in3, lb, lb/ft2, lb/ft, rad"
+        f"unit came as {unit}: one of in, pitch, in2, square, in3, lb, lb/ft2, lb/ft, mph, rad"
     )
 
 
@@ -242,7 +242,7 @@ def test_a_power_is_no_digit_of_a_number(text, unit):
 
 
 @pytest.mark.parametrize(
-    "unit", ["in", "pitch", "in2", "square", "in3", "lb", "lb/ft2", "lb/ft", "rad"]
+    "unit", ["in", "pitch", "in2", "square", "in3", "lb", "lb/ft2", "lb/ft", "mph", "rad"]
 )
 def test_what_is_given_as_an_example_is_read(unit):
     said = _sentence(read, "nonsense", unit)

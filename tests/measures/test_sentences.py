@@ -108,6 +108,7 @@ def test_millimetres(inches, text):
         (2.286, "lb", "2.29 lb", "1.04 kg"),  # 1.0369
         (2, "lb/ft2", "2 lb/ft2", "9.76 kg/m2"),  # 9.7649
         (0.3, "lb/ft", "0.3 lb/ft", "0.45 kg/m"),  # 0.4464
+        (115, "mph", "115 mph", "51.4 m/s"),  # 51.4096
         (0.25, "pitch", "3:12", "3:12"),
         (5.5 / 12, "pitch", "5.5:12", "5.5:12"),
         (33.333, "percent", "33.3 %", "33.3 %"),
@@ -162,7 +163,7 @@ def test_what_would_do_is_written_as_no_less(inches, text):
     assert at_least(inches).written() == text
 
 
-@pytest.mark.parametrize("unit", ["in2", "in3", "lb", "lb/ft2", "lb/ft", "rad"])
+@pytest.mark.parametrize("unit", ["in2", "in3", "lb", "lb/ft2", "lb/ft", "mph", "rad"])
 @pytest.mark.parametrize("system", ["us", "metric"])
 @given(value=st.floats(1, 1e6))
 def test_what_is_written_of_any_unit_reads_back_to_three_figures(unit, system, value):

@@ -17,13 +17,14 @@ ROUNDING = 1e-15
 
 INSIDE = {
     "in": "inch", "in2": "inch ** 2", "in3": "inch ** 3", "lb": "pound",
-    "lb/ft2": "pound / foot ** 2", "lb/ft": "pound / foot", "rad": "radian",
+    "lb/ft2": "pound / foot ** 2", "lb/ft": "pound / foot", "mph": "mile / hour",
+    "rad": "radian",
 }  # fmt: skip
 OUTSIDE = {
     "in": "inch", "mm": "mm", "ft2": "foot ** 2", "m2": "m ** 2", "fl_oz": "US_fluid_ounce",
     "mL": "milliliter", "lb": "pound", "kg": "kilogram", "lb/ft2": "pound / foot ** 2",
     "kg/m2": "kilogram / m ** 2", "lb/ft": "pound / foot", "kg/m": "kilogram / m",
-    "deg": "degree",
+    "mph": "mile / hour", "m/s": "meter / second", "deg": "degree",
 }  # fmt: skip
 #: Not pint's to judge: a pitch is shown as the rise in 12, the rest as they are.
 OURS = {"pitch": 12, "square": 1, "percent": 1, "1": 1, "count": 1, "mm": 1}

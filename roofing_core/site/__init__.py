@@ -1,0 +1,1 @@
+"""What the place asks of a roof, and what the roof asks of the building: wind, air, loads."""
