@@ -116,6 +116,8 @@ if TYPE_CHECKING:
     from roofing_core.sheets.drawings.all import drawings
     from roofing_core.sheets.drawings.paper import Drawing
     from roofing_core.sheets.drawings.roof_plan import roof_plan
+    from roofing_core.sheets.job_sheet.pages import job_sheet_html
+    from roofing_core.sheets.job_sheet.typeset import job_sheet_pdf
     from roofing_core.sheets.notebook import plan_html
     from roofing_core.sheets.story_pole import StoryPole, story_pole, story_pole_text
     from roofing_core.sheets.surfaces import surfaces_text
@@ -201,6 +203,8 @@ else:
             "sheets.drawings.all": "drawings",
             "sheets.drawings.paper": "Drawing",
             "sheets.drawings.roof_plan": "roof_plan",
+            "sheets.job_sheet.pages": "job_sheet_html",
+            "sheets.job_sheet.typeset": "job_sheet_pdf",
             "sheets.notebook": "plan_html",
             "sheets.story_pole": "StoryPole story_pole story_pole_text",
             "sheets.tables.all": "plan_table",
@@ -320,6 +324,8 @@ __all__ = [
     "ice_barrier_reaches",
     "ice_reach",
     "jack_difference",
+    "job_sheet_html",
+    "job_sheet_pdf",
     "least_nail_length",
     "lifting_limit",
     "material",

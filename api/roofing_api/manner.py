@@ -10,6 +10,7 @@ from roofing_api.pointing import Spelling
 from roofing_api.values import NumberUnit, one_of, page_type
 from roofing_core.measures.units import System
 from roofing_core.sheets.drawings.all import DrawingKind
+from roofing_core.sheets.job_sheet.blocks import PageSize
 from roofing_core.sheets.tables.all import TableKind
 
 _Page: Any = page_type()
@@ -97,7 +98,18 @@ class Tabled(BaseModel):
     )
 
 
+class Printed(BaseModel):
+    """On which paper."""
+
+    page_size: Annotated[PageSize | None, *one_of(get_args(PageSize))] = Field(
+        default=None,
+        description="What the job sheet is printed on. Letter for US units and A4 for metric ones, "
+        "unless said.",
+        json_schema_extra=_as_parameter,
+    )
+
+
 #: Every name that says how to answer, and means the same on every path that has it.
 NAMES = frozenset(
-    name for kind in (Manner, Bearing, Pictured, Tabled) for name in kind.model_fields
+    name for kind in (Manner, Bearing, Pictured, Tabled, Printed) for name in kind.model_fields
 )

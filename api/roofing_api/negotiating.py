@@ -11,6 +11,8 @@ from roofing_core.version import VERSION
 JSON = "application/json"
 TEXT = "text/plain"
 SVG = "image/svg+xml"
+HTML = "text/html"
+PDF = "application/pdf"
 CSV = "text/csv"
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -107,3 +108,23 @@ def planned(name: str) -> tuple[Plan, System]:
 def drawn_plan(request: pytest.FixtureRequest) -> tuple[Plan, System]:
     """Give each plan with the unit system that it is drawn in."""
     return planned(request.param)
+
+
+def called(plan: Plan, name: str) -> Plan:
+    """Give a plan in which all that has a name is called by one."""
+    named = ("underlayment", "ice_barrier", "shingle", "panel", "cap", "valley_lining")
+    rows = tuple(replace(row, plane=name) for row in plan.underlayment.rows)
+    laps = tuple(replace(one, plane=name) for one in plan.underlayment.planes)
+    choices = replace(
+        plan.choices, **{one: replace(getattr(plan.choices, one), name=name) for one in named}
+    )
+    return replace(
+        plan,
+        choices=choices,
+        planes=tuple(replace(plane, name=name) for plane in plan.planes),
+        courses=tuple(replace(course, plane=name) for course in plan.courses),
+        starters=tuple(replace(strip, plane=name) for strip in plan.starters),
+        lines=tuple(replace(line, planes=(name,)) for line in plan.lines),
+        underlayment=replace(plan.underlayment, rows=rows, planes=laps),
+        metal=tuple(replace(run, material=name, plane=name) for run in plan.metal),
+    )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from html.parser import HTMLParser
 from typing import get_args
 
@@ -15,7 +14,7 @@ from roofing_core.sheets.drawings.all import DrawingKind, drawings
 from roofing_core.sheets.drawings.lettering import lines_of, shortened, width_of
 from roofing_core.sheets.drawings.paper import Paper
 from roofing_core.sheets.notebook import plan_html
-from tests.sheets.conftest import planned
+from tests.sheets.conftest import called, planned
 from tests.sheets.reading import root_of, texts_of
 
 HOSTILE = "<script>alert('&amp;')</script>\"\x00\x1b\ud800]]>--"
@@ -27,23 +26,7 @@ READ_BACK = "<script>alert('&amp;')</script>\"\ufffd\ufffd\ufffd]]>--"
 @pytest.fixture(scope="module")
 def hostile() -> Plan:
     """Give a plan in which all that has a name is called by something that looks like code."""
-    plan, _ = planned("shed")
-    named = ("underlayment", "ice_barrier", "shingle", "panel", "cap", "valley_lining")
-    rows = tuple(replace(row, plane=HOSTILE) for row in plan.underlayment.rows)
-    laps = tuple(replace(one, plane=HOSTILE) for one in plan.underlayment.planes)
-    choices = replace(
-        plan.choices, **{one: replace(getattr(plan.choices, one), name=HOSTILE) for one in named}
-    )
-    return replace(
-        plan,
-        choices=choices,
-        planes=tuple(replace(plane, name=HOSTILE) for plane in plan.planes),
-        courses=tuple(replace(course, plane=HOSTILE) for course in plan.courses),
-        starters=tuple(replace(strip, plane=HOSTILE) for strip in plan.starters),
-        lines=tuple(replace(line, planes=(HOSTILE,)) for line in plan.lines),
-        underlayment=replace(plan.underlayment, rows=rows, planes=laps),
-        metal=tuple(replace(run, material=HOSTILE, plane=HOSTILE) for run in plan.metal),
-    )
+    return called(planned("shed")[0], HOSTILE)
 
 
 @pytest.mark.parametrize("kind", get_args(DrawingKind))

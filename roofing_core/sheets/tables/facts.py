@@ -83,13 +83,14 @@ def amounts(plan: Plan) -> Iterator[tuple[str, Amount]]:
     yield "area on the slope", Amount(roof.area, "in2")
     yield "area from above", Amount(roof.plan_area, "in2")
     yield "squares", Amount(roof.squares, "square")
-    yield "planes", Amount(len(plan.planes), "count")
+    if not one:
+        yield "planes", Amount(len(plan.planes), "count")
     yield "courses", Amount(shingles.courses, "count")
     yield "pieces", Amount(shingles.pieces, "count")
     yield "shingles for the courses", Amount(shingles.shingles, "count")
     yield "shingles by the area alone", Amount(shingles.least_by_area, "count")
     yield "weight on the deck", Amount(weight.on_deck, "lb")
-    yield "that on each unit of plan", Amount(weight.per_plan_area, "lb/ft2")
+    yield "weight on each unit of plan", Amount(weight.per_plan_area, "lb/ft2")
     yield "weight to carry up", Amount(weight.to_carry, "lb")
     yield f"heaviest pack ({weight.heaviest_name})", Amount(weight.heaviest, "lb")
 

@@ -1,0 +1,1 @@
+"""The job sheet: a plan as pages to carry, in HTML and as PDF."""
