@@ -55,7 +55,7 @@ class Facts:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Grid:
-    """A table.
+    """A table on the sheet.
 
     Attributes:
         title: What it is, in a word or two.
