@@ -1,7 +1,7 @@
 """The web form at `/`, its files, and the script by which other pages show a roof.
 
-Plain files, packaged beside this module and served as they are: no page is put together here, and
-none loads anything from elsewhere. What they show comes from the public paths.
+Plain files, packaged beside this module; none loads anything from elsewhere. What they show comes
+from the public paths. The form alone is told one thing when it is served: how a plan can be had.
 """
 
 from __future__ import annotations
@@ -16,6 +16,8 @@ from urllib.parse import urlencode
 from fastapi import Request, Response
 
 from roofing_api.docs_page import served
+from roofing_api.plans import PLAN
+from roofing_api.renderings import is_there
 from roofing_api.straight import straight_router
 from roofing_api.strict import read_query
 
@@ -47,6 +49,23 @@ def content_of(name: str) -> bytes:
     return files("roofing_api").joinpath("pages", name).read_bytes()
 
 
+@cache
+def offered() -> tuple[str, ...]:
+    """Give the forms in which this service can answer with a plan, by their words."""
+    return tuple(offer.word for offer in PLAN.offers if is_there(offer))
+
+
+@cache
+def page() -> bytes:
+    """Give the form, which tells its script the forms of an answer that there are."""
+    return content_of("form.html").replace(b"{offered}", " ".join(offered()).encode())
+
+
+@router.get("/")
+async def get_form(request: Request) -> Response:
+    return served(request, page(), "text/html", _HEADERS)
+
+
 def _server(
     name: str, media_type: str, headers: Mapping[str, str]
 ) -> Callable[[Request], Awaitable[Response]]:
@@ -56,7 +75,6 @@ def _server(
     return get_file
 
 
-router.add_api_route("/", _server("form.html", "text/html", _HEADERS))
 for _name, _type in OWN.items():
     router.add_api_route(f"/{_name}", _server(_name, _type, _HEADERS))
 for _name, _type in SHARED.items():
@@ -66,6 +84,8 @@ for _name, _type in SHARED.items():
 @router.get("/plan")
 async def get_plan(request: Request) -> Response:
     """Answer the form of a browser without scripts, which sends its empty fields too."""
-    filled = {name: text for name, text in read_query(request).items() if text.strip()}
+    given = read_query(request)
+    filled = {name: text for name, text in given.items() if text.strip()}
+    filled["format"] = "html" if "html" in offered() else "text"
     there = {"Location": f"v1/plans?{urlencode(filled)}", "Cache-Control": "no-store"}
     return Response(status_code=HTTPStatus.SEE_OTHER, headers=there)

@@ -343,3 +343,6 @@ def test_sheets_are_downloaded_under_the_jobs_name(watch, service):
         page.get_by_role("link", name="Plain text").click()
     assert waiting.value.suggested_filename == "Tool-store.txt"
     assert "14 ft by 9 ft 4 in" in waiting.value.path().read_text(encoding="utf-8")
+    page.get_by_role("link", name="Job sheet (page)").click()
+    page.wait_for_url("**format=html")
+    assert "14 ft by 9 ft 4 in" in page.locator("body").inner_text()

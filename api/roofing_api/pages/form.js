@@ -14,14 +14,18 @@ const pictures = new Latest();
 /** Names that say how to answer: the page sees to these itself. */
 const OURS = new Set(["format", "drawing", "page", "pointer", "value", "table"]);
 
-/** What can be kept: the form of the answer, and what it is good for. */
-const SHEETS = [
-  ["text", "Plain text"],
-  ["xlsx", "Workbook (XLSX)"],
-  ["csv", "Order list (CSV)"],
-  ["svg", "Drawing (SVG)"],
-  ["json", "All numbers (JSON)"],
-];
+/** What the forms of an answer that the service offers are good for, the most wanted first. */
+const SHEETS = {
+  pdf: "Job sheet (PDF)",
+  html: "Job sheet (page)",
+  xlsx: "Workbook (XLSX)",
+  csv: "Order list (CSV)",
+  text: "Plain text",
+  svg: "Drawing (SVG)",
+  json: "All numbers (JSON)",
+};
+const OFFERED = byId("sheets").dataset.offered.split(" ");
+const KEPT = [...Object.keys(SHEETS).filter((word) => OFFERED.includes(word)), ...OFFERED.filter((word) => !SHEETS[word])];
 
 /** What can be drawn: its word, what it shows, and whether a plan has any of it. */
 const DRAWINGS = [
@@ -254,9 +258,11 @@ function write(name, text) {
 function showSheets(asked) {
   const name = (asked.name || "roof").replace(/[^\p{L}\p{N}]+/gu, "-");
   byId("sheets").replaceChildren(
-    ...SHEETS.map(([format, says]) => {
+    ...KEPT.map((format) => {
       const there = address("v1/plans", { ...asked, format });
-      return made("li", {}, made("a", { href: there, download: `${name}.${ENDINGS[format] || format}` }, says));
+      const file = `${name}.${ENDINGS[format] || format}`;
+      const kept = { href: there, download: format !== "html" && file }; // a page is read where it is
+      return made("li", {}, made("a", kept, SHEETS[format] || format));
     }),
     made("li", {}, made("a", { href: address(location.pathname, asked, location.href) }, "Address of this plan")),
   );
