@@ -22,6 +22,12 @@ _SEALANT = Wired(
     can="cement.volume",
 )
 
+#: Metal that is nailed through its face, over the courses.
+_NAILED_THROUGH = frozenset({"ridge", "headwall"})
+
+#: Of the nails in the base of a pipe's flashing one half is below the pipe, over the courses.
+_BARE_PART = 2
+
 
 def seal(
     site: Site,
@@ -35,8 +41,10 @@ def seal(
     """Give the sealant and cement that a roof takes.
 
     Beads run under each of the two legs of the ridge metal; a bead crosses every lap of metal; a
-    dab goes on every nail through the ridge metal, of a closing course, and of a last cap; above
-    21:12 every shingle is sealed by hand as well. Closing courses are bedded.
+    dab goes on every nail through the ridge metal and through that at the foot of a wall, of a
+    closing course, and of a last cap; on planes above 21:12 every
+    shingle is sealed by hand as well. Closing
+    courses are bedded.
 
     Args:
         site: The roof with its choices.
@@ -44,7 +52,8 @@ def seal(
         courses: The courses.
         shingles: What they come to.
         caps: The caps of hips and ridges.
-        openings: The openings with their flashings; nothing covers the nails of an apron.
+        openings: The openings with their flashings; nothing covers the nails of an apron, nor those
+            of a pipe's base below the pipe.
 
     Returns:
         The volumes, cartridges and cans.
@@ -67,12 +76,13 @@ def seal(
     """
     ridge = [run for run in metal if run.edge == "ridge"]
     closing = sum(course.nails for course in courses if not course.nailable)
-    by_hand = hand_sealed(site.roof.pitch)
-    kind = site.choices.shingle.kind
-    dabs = sum(run.nails for run in ridge) + closing + sum(run.exposed_nails for run in caps)
+    steep = {plane.name for plane in site.surfaces.planes if hand_sealed(plane.pitch)}
+    by_hand = sum(course.pieces for course in courses if course.plane in steep)
+    bare = sum(run.nails for run in metal if run.edge in _NAILED_THROUGH)
+    dabs = bare + closing + sum(run.exposed_nails for run in caps)
     dabs += sum(piece.nails for one in openings for piece in one.aprons)
-    if by_hand:
-        dabs += hand_sealing_dabs(shingles.pieces, kind=kind)
+    dabs += sum(pipe.nails // _BARE_PART for one in openings for pipe in one.pipes)
+    dabs += hand_sealing_dabs(by_hand, kind=site.choices.shingle.kind)
     across = [(len(run.laps), run.deck_leg + run.face_leg) for run in metal if run.laps]
     laps = sum(count for count, _ in across)
     return _SEALANT(

@@ -15,6 +15,7 @@ from roofing_core.layers.coursing.field import (
 )
 from roofing_core.layers.coursing.joints import check_joints
 from roofing_core.layers.coursing.laid import LaidCourse
+from roofing_core.layers.coursing.nail_room import OVER_OPENING
 from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
 from roofing_core.layers.coursing.outline import shingled_region, valley_lines
 from roofing_core.layers.coursing.pieces import Strip, shingle_count
@@ -24,7 +25,7 @@ from roofing_core.measures.faults import together
 from roofing_core.measures.units import Inches, SquareInches
 from roofing_core.roof.openings import holes_in
 from roofing_core.roof.outlines import RoofPlane
-from roofing_core.roof.regions import region_of
+from roofing_core.roof.regions import Hole, region_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -176,7 +177,7 @@ def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
     )
     field = Field(
         plane=plane,
-        deck=region_of(plane, holes=holes),
+        deck=region_of(plane, holes=[_nailed_clear_of(hole) for hole in holes]),
         region=region,
         valleys=valley_lines(plane, nails_clear=site.choices.valleying.nails_clear),
         start_line=start_line_of(region),
@@ -197,6 +198,12 @@ def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
         courses=laid,
     )
     return PlaneShingled(lines=lines, starters=starters, courses=laid)
+
+
+def _nailed_clear_of(hole: Hole) -> Hole:
+    """Give what nails keep out of: an opening, and the edge above it that shingles end at."""
+    left, right, lower, upper = hole
+    return left, right, lower, upper + OVER_OPENING
 
 
 def _per_strip(site: Site, plane: RoofPlane) -> int:

@@ -6,14 +6,16 @@ under the first course is `starters`.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import floor
 
 from roofing_core.layers.coursing.courses import Course, Courses
 from roofing_core.layers.coursing.joints import clearance_between
 from roofing_core.layers.coursing.laid import LaidCourse
-from roofing_core.layers.coursing.nail_room import ValleyLine
+from roofing_core.layers.coursing.nail_room import NEAR_JOINT, ValleyLine
 from roofing_core.layers.coursing.pieces import (
     Piece,
     Row,
@@ -118,6 +120,7 @@ def lay_courses(
     for line in lines.courses:
         row = laying.row(line, lines, below=rows[-1].joints if rows else ())
         rows += [row] if row.pieces else []
+    rows = [laying.clear_of(row, over) for row, over in pairwise(rows)] + rows[-1:]
     above = [row.joints for row in rows]
     if rows:
         above += laying.as_if_above(rows[-1], 2)
@@ -173,12 +176,16 @@ def joints_on(
     return tuple(found)
 
 
+#: Joints that were moved and to where, the pieces, and where they meet on the deck.
+_Cut = tuple[tuple[tuple[float, float], ...], tuple[Piece, ...], tuple[float, ...]]
+
+
 @dataclass(frozen=True, slots=True)
 class _Row:
     """A row cut: a course before it is held against those above it."""
 
     line: Course
-    trim: float
+    cut: Row
     stretches: tuple[Stretch, ...]
     deck: tuple[Stretch, ...]
     pieces: tuple[Piece, ...]
@@ -192,7 +199,8 @@ class _Laying:
     def __init__(self, field: Field, strip: Strip, nail_low: float) -> None:
         self.field, self.strip, self.nail_low = field, strip, nail_low
         self.tops = sorted(_level_tops(field.plane))
-        self._cut_before: dict[object, tuple[tuple[Piece, ...], tuple[float, ...]]] = {}
+        self._cut_before: dict[object, _Cut] = {}
+        self._cleared: dict[object, tuple[Piece, ...]] = {}
 
     def row(self, line: Course, lines: Courses, *, below: tuple[float, ...]) -> _Row:
         region, deck = self.field.region, self.field.deck
@@ -200,10 +208,21 @@ class _Laying:
         next_butt = region.highest if last else lines.courses[line.number].butt
         stretches = region.between(line.butt, line.snap_line)
         on_deck = deck.between(line.butt, next_butt)
-        pieces, joints = self._cut(line, stretches, on_deck, below)
+        cut, pieces, joints = self._cut(line, stretches, on_deck, below)
         showing = region.between(line.butt, next_butt)
         exposed = sum(one.area() for one in showing)
-        return _Row(line, self._trim(line.number), stretches, on_deck, pieces, joints, exposed)
+        return _Row(line, cut, stretches, on_deck, pieces, joints, exposed)
+
+    def clear_of(self, row: _Row, over: _Row) -> _Row:
+        """Give a row with its nails clear of the joints of the one over it."""
+        joints = tuple(sorted(over.joints))
+        if not any(_are_near(piece.nails, joints) for piece in row.pieces):
+            return row
+        alike = id(row.pieces), joints
+        if alike not in self._cleared:
+            cut = replace(row.cut, joints_over=joints)
+            self._cleared[alike] = self._pieces(row.stretches, cut)
+        return replace(row, pieces=self._cleared[alike])
 
     def _cut(
         self,
@@ -211,7 +230,7 @@ class _Laying:
         stretches: tuple[Stretch, ...],
         on_deck: tuple[Stretch, ...],
         below: tuple[float, ...],
-    ) -> tuple[tuple[Piece, ...], tuple[float, ...]]:
+    ) -> tuple[Row, tuple[Piece, ...], tuple[float, ...]]:
         region = self.field.region
         row = Row(
             butt=line.butt,
@@ -223,25 +242,32 @@ class _Laying:
             edge_distance=self.field.edge_distance,
         )
         alike = self._alike(row, stretches, on_deck)
-        if alike not in self._cut_before:
+        found = self._cut_before.get(alike) if alike else None
+        if found is None:
             # Also joints that only the part under the next course has, or that the deck has not.
             joints = self._joints(row.trim, stretches, stretches)
             nail_line = row.butt + row.nail_height
             above = self._joints(self._trim(line.number + 1), stretches, on_deck)
             moved = self._moved(joints, stretches, nail_line, beside=(*below, *above))
-            pieces = pieces_of(
-                stretches,
-                row=replace(row, moved=tuple(moved.items())) if moved else row,
-                strip=self.strip,
-                deck=self.field.deck,
-                valleys=self.field.valleys,
-            )
+            row = replace(row, moved=tuple(moved.items())) if moved else row
             places = (moved.get(joint, joint) for joint in joints)
-            found = pieces, tuple(at for at in places if _is_within(at, on_deck))
-            if alike is None:
-                return found
-            self._cut_before[alike] = found
-        return self._cut_before[alike]
+            found = (
+                row.moved,
+                self._pieces(stretches, row),
+                tuple(at for at in places if _is_within(at, on_deck)),
+            )
+            if alike:
+                self._cut_before[alike] = found
+        return replace(row, moved=found[0]), *found[1:]
+
+    def _pieces(self, stretches: tuple[Stretch, ...], row: Row) -> tuple[Piece, ...]:
+        return pieces_of(
+            stretches,
+            row=row,
+            strip=self.strip,
+            deck=self.field.deck,
+            valleys=self.field.valleys,
+        )
 
     def _alike(
         self, row: Row, stretches: tuple[Stretch, ...], on_deck: tuple[Stretch, ...]
@@ -254,7 +280,8 @@ class _Laying:
         if not upright:
             return None
         ends = tuple((one.left, one.right) for one in (*stretches, *on_deck))
-        return row.trim, row.nail_height, len(stretches), ends
+        zones = tuple(valley.zone(row.butt + row.nail_height) for valley in self.field.valleys)
+        return row.trim, row.nail_height, len(stretches), ends, zones
 
     def _trim(self, number: int) -> float:
         sequence = self.field.sequence
@@ -306,7 +333,7 @@ class _Laying:
             top_trim=line.top_trim,
             nailable=line.nailable and low_top is None,
             nail_line=line.nail_line if low_top is None else self._under(low_top, line),
-            trim=row.trim,
+            trim=row.cut.trim,
             pieces=len(row.pieces),
             joints=row.joints,
             clearance=clearance_between(row.joints, above, none=long),
@@ -347,6 +374,17 @@ class _Laying:
     def _under(self, top: float, line: Course) -> float:
         """Give where the part of a course that a lower top edge cuts off is nailed."""
         return min(line.nail_line, max(top - self.field.edge_distance, (line.butt + top) / 2))
+
+
+def _are_near(nails: Sequence[float], joints: Sequence[float]) -> bool:
+    """Tell whether a joint stands so near to a nail that it would lay it bare."""
+    return bool(nails) and any(
+        abs(joints[k] - nail) < NEAR_JOINT
+        for nail in nails
+        for k in range(
+            bisect_left(joints, nail - NEAR_JOINT), bisect_right(joints, nail + NEAR_JOINT)
+        )
+    )
 
 
 def _is_within(u: float, stretches: Sequence[Stretch]) -> bool:

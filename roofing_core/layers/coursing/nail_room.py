@@ -16,6 +16,10 @@ Span = tuple[Inches, Inches]
 #: course over it, where water runs in, goes this far from that joint instead.
 NEAR_JOINT, OFF_JOINT = 0.5, 1.0
 
+#: Likewise: no nail nearer than this to the upper edge of an opening, where shingles end over its
+#: flashing and water runs in under them.
+OVER_OPENING = 0.5
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ValleyLine:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from math import atan2, floor, pi
 from typing import Literal
 
+from roofing_core.layers.coursing import nail_room as _rooms
 from roofing_core.layers.coursing.nail_room import Span, ValleyLine, nail_room, off_joint, shared
 from roofing_core.layers.coursing.nailing import LEAST_NAILS
 from roofing_core.measures.counting import DUST, whole_pieces
@@ -263,10 +264,10 @@ class _Cutter:
         )  # fmt: skip
 
     def _nail_height(self, cut: Cut) -> float:
-        """Give where a cut piece is nailed: as its course, as far up as it allows, or where it is
-        wide enough for two nails, if that is only further down."""
+        """Give where a cut piece is nailed: as its course, as far up as it allows, or in its middle
+        where it is wide enough for two nails only further down, or begins higher."""
         butt, middle = self.row.butt, (cut.lower + cut.upper) / 2
-        if cut.lower >= butt + self.row.nail_height:
+        if cut.lower > butt and cut.lower + _rooms.OVER_OPENING > butt + self.row.nail_height:
             return middle - butt
         highest = max(middle, cut.upper - self.row.edge_distance)
         height = min(self.row.nail_height, highest - butt)
