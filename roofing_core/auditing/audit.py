@@ -2,23 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from roofing_core.auditing.bounds import refuse_too_much
+from roofing_core.auditing.capping import ask_caps
+from roofing_core.auditing.closed_valleys import ask_cut_edge
 from roofing_core.auditing.coverage import ask_coverage
-from roofing_core.auditing.edges import covers_of
+from roofing_core.auditing.covers import covers_of
 from roofing_core.auditing.finished import AnyPlan, FinishedPlan, finished
-from roofing_core.auditing.gauges import gauges
+from roofing_core.auditing.gauges import Gauge, gauges
 from roofing_core.auditing.joints import ask_joints
 from roofing_core.auditing.laying_order import ask_order
 from roofing_core.auditing.metalling import ask_metal
 from roofing_core.auditing.nails import Bare, ask_nails
+from roofing_core.auditing.openings import ask_openings
 from roofing_core.auditing.questions import AuditLimits
 from roofing_core.auditing.rows import planes_laid
 from roofing_core.auditing.sealing import ask_sealing
 from roofing_core.auditing.sheeting import ask_sheets
 from roofing_core.auditing.sound import refuse_unsound
+from roofing_core.auditing.sound_covers import refuse_unsound_covers
 from roofing_core.auditing.stating import ask_stated
+from roofing_core.auditing.unjudged import not_judged
+from roofing_core.auditing.valleys import ask_valleys, run_through, under_shingles
 from roofing_core.auditing.verdicts import Asked, Audit
-from roofing_core.measures.faults import fault, refuse_if_any
+from roofing_core.auditing.walls import ask_walls
 from roofing_core.measures.sentences import Sentence, say
 
 
@@ -33,7 +41,8 @@ def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
         limits: How much keeps water out; the published least unless given.
 
     Returns:
-        Whether it sheds water, the least margins found, and the first places where water gets in.
+        Whether it sheds water, the least margins found, the first places where water gets in, and
+        what the plan does not say enough of to be judged.
 
     Raises:
         Refused: What is given is no plan: a piece of no width, a course on no plane; names each.
@@ -52,20 +61,9 @@ def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
     given = finished(plan)
     refuse_too_much(given)
     refuse_unsound(given)
-    refuse_several(given)
+    refuse_unsound_covers(given)
     seen = gauges(AuditLimits() if limits is None else limits)
-    covers = covers_of(given)
-    bare: list[Bare] = []
-    for laid in planes_laid(given):
-        over = covers[laid.plane.name]
-        ask_coverage(laid, over, seen)
-        ask_joints(laid, seen)
-        bare += ask_nails(laid, over, seen)
-        ask_sheets(given, laid, seen)
-    ask_stated(given, seen)
-    ask_metal(given, seen)
-    ask_order(given, seen)
-    ask_sealing(given, bare, seen)
+    _ask(given, seen)
     asked = tuple(gauge.asked() for gauge in seen.values())
     breaches = sum(one.breaches for one in asked)
     return Audit(
@@ -75,30 +73,32 @@ def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
         margins=tuple(margin for gauge in seen.values() for margin in gauge.margin()),
         breaches=tuple(breach for gauge in seen.values() for breach in gauge.found()),
         breaches_found=breaches,
+        not_judged=not_judged(given),
     )
 
 
-def refuse_several(given: FinishedPlan) -> None:
-    """Refuse a plan whose covers this audit does not know: caps, valleys, flashings.
-
-    Args:
-        given: The plan.
-
-    Raises:
-        Refused: It has more than one plane.
-
-    Source:
-        A limit of this library.
-
-    >>> from roofing_core.job.choices import Job
-    >>> from roofing_core.job.plan import plan
-    >>> from roofing_core.roof.planes import SingleSlope
-    >>> shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
-    >>> refuse_several(finished(plan(shed)))
-    """
-    if len(given.planes) > 1:
-        came = f"{len(given.planes)} planes"
-        refuse_if_any([fault("planes", came, "one plane: no others are audited yet")])
+def _ask(given: FinishedPlan, seen: Mapping[str, Gauge]) -> None:
+    """Ask everything, plane by plane and then of the whole roof."""
+    covers = covers_of(given)
+    bare: list[Bare] = []
+    planes = planes_laid(given)
+    through = run_through(given, planes)
+    unders = under_shingles(given, through)
+    for laid in planes:
+        name = laid.plane.name
+        over = covers[name]
+        ask_coverage(laid, over, seen, unders=unders[name])
+        for one in through[name]:
+            ask_cut_edge(one, laid, over, seen)
+        ask_joints(laid, seen)
+        bare += ask_nails(laid, over, seen)
+        ask_sheets(given, laid, seen)
+    ask_stated(given, seen)
+    ask_metal(given, seen)
+    ask_valleys(given, planes, seen)
+    ask_order(given, seen)
+    ask_walls(given, seen)
+    ask_sealing(given, bare, seen, open_nails=ask_caps(given, seen) + ask_openings(given, seen))
 
 
 def _verdict(asked: tuple[Asked, ...], breaches: int) -> Sentence:

@@ -16,6 +16,9 @@ from roofing_core.measures.units import Inches
 #: Planes of a roof, corners of one outline, runs of metal.
 MOST_PLANES, MOST_CORNERS, MOST_RUNS = 400, 200, 5_000
 
+#: Lines of a roof, its valleys, lines with caps, sides with step flashing, openings.
+MOST_LINES, MOST_VALLEYS, MOST_CAPPED, MOST_SIDES, MOST_OPENINGS = 20_000, 400, 2_000, 1_000, 200
+
 #: Pieces of a course of which an outline is given, each for a corner or two of the deck.
 MOST_OUTLINED = 400
 
@@ -57,6 +60,12 @@ def _fault(at: Place, count: int, what: str, most: int) -> Iterator[Fault]:
 def _counts(plan: FinishedPlan) -> Iterator[Fault]:
     yield from _fault(("planes",), len(plan.planes), "planes", MOST_PLANES)
     yield from _fault(("metal",), len(plan.metal), "runs", MOST_RUNS)
+    yield from _fault(("lines",), len(plan.lines), "lines", MOST_LINES)
+    yield from _fault(("caps",), len(plan.caps), "lines with caps", MOST_CAPPED)
+    yield from _fault(("step_flashings",), len(plan.step_flashings), "sides", MOST_SIDES)
+    yield from _fault(("openings",), len(plan.openings), "openings", MOST_OPENINGS)
+    valleys = sum(kind == "valley" for plane in plan.planes for kind in plane.edges)
+    yield from _fault(("planes",), valleys, "valleys, seen from both sides", 2 * MOST_VALLEYS)
 
 
 def _corners(plan: FinishedPlan) -> Iterator[Fault]:

@@ -3,32 +3,44 @@
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 
-from roofing_core.auditing.edges import Cover
+from roofing_core.auditing.covers import Cover
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.rows import PlaneLaid, Row
 from roofing_core.auditing.shapes import DUST, column
 from roofing_core.auditing.sweeping import Cell, Layer, cells, stacked
+from roofing_core.auditing.valleys import Under
 from roofing_core.measures.units import Inches
 
-#: In the order of laying the deck comes first and what covers the edges last.
-_DECK, _FIRST_ROW = 0, 1
+#: In the order of laying the deck comes first, then what lies under the shingles at valleys, and
+#: what covers the edges last.
+_DECK, _FIRST_UNDER = 0, 1
 
 #: So many layers lie everywhere.
 _LAYERS = 2
 
 
-def ask_coverage(laid: PlaneLaid, covers: Sequence[Cover], gauges: Mapping[str, Gauge]) -> None:
+def ask_coverage(
+    laid: PlaneLaid,
+    covers: Sequence[Cover],
+    gauges: Mapping[str, Gauge],
+    *,
+    unders: Sequence[Under] = (),
+) -> None:
     """Ask over every point of a plane's deck how many layers lie there, and how far they reach.
 
     Where a course ends under the two that lie over it, the headlap is the height from there down to
     the butt of the upper one. Metal or caps over an edge stand for a course that nothing lies over.
+    Where shingles stop short of a valley, its metal lies bare, or those that run through from
+    beyond it; how far that reaches on under them is asked.
 
     Args:
         laid: A plane with its rows.
         covers: What covers its edges.
         gauges: Where to note it.
+        unders: What lies under its shingles along valleys.
 
     Raises:
         Nothing.
@@ -41,7 +53,7 @@ def ask_coverage(laid: PlaneLaid, covers: Sequence[Cover], gauges: Mapping[str, 
     >>> nothing = PlaneLaid(plane=None, deck=(), starters=(), courses=())
     >>> ask_coverage(nothing, (), gauges(AuditLimits()))
     """
-    asking = _Asking(laid, covers, gauges)
+    asking = _Asking(laid, covers, unders, gauges)
     swept = list(cells(asking.layers))
     for row in swept:
         for cell in row:
@@ -54,18 +66,27 @@ class _Asking:
     """Asks about the layers of one plane."""
 
     def __init__(
-        self, laid: PlaneLaid, covers: Sequence[Cover], gauges: Mapping[str, Gauge]
+        self,
+        laid: PlaneLaid,
+        covers: Sequence[Cover],
+        unders: Sequence[Under],
+        gauges: Mapping[str, Gauge],
     ) -> None:
         self.laid, self.covers = laid, covers
         self.rows: tuple[Row, ...] = (*laid.starters, *laid.courses)
-        self.first_course = _FIRST_ROW + len(laid.starters)
-        self.first_cover = _FIRST_ROW + len(self.rows)
+        below = [(under, shape) for under in unders for shape in under.layers]
+        self.unders = dict(enumerate((under for under, _ in below), _FIRST_UNDER))
+        self.first_row = _FIRST_UNDER + len(below)
+        self.first_course = self.first_row + len(laid.starters)
+        self.first_cover = self.first_row + len(self.rows)
         self.layers = (
             Layer(order=_DECK, shape=laid.deck),
-            *(row.layer(order) for order, row in enumerate(self.rows, _FIRST_ROW)),
+            *(Layer(order=order, shape=one) for order, (_, one) in enumerate(below, _FIRST_UNDER)),
+            *(row.layer(order) for order, row in enumerate(self.rows, self.first_row)),
             *(Layer(order=self.first_cover + k, shape=one.shape) for k, one in enumerate(covers)),
         )
         self.lacking, self.headlap = gauges["shingles.layers"], gauges["shingles.headlap"]
+        self.valley_lap = gauges["valleys.lap"]
         self.holes: set[tuple[str, int, int]] = set()
 
     def ask_layers(self, cell: Cell) -> None:
@@ -73,8 +94,13 @@ class _Asking:
         orders = cell.layers
         if orders[0] != _DECK or orders[-1] >= self.first_cover:
             return
-        lacks = max(0, _LAYERS - (len(orders) - 1))
+        lacks = max(0, _LAYERS - sum(order >= self.first_row for order in orders))
         u, v = cell.lies.lower_left, cell.lies.lower
+        lap = self._valley_lap(cell) if lacks and orders[1:] else None
+        if lap is not None:
+            if lap < float("inf"):
+                self.valley_lap.see(lap, Where(self.laid.plane.name, "valley", 0, 0, u, v))
+            return
         where = (
             self._hole(orders, u, v) if lacks else Where(self.laid.plane.name, "deck", 0, 0, u, v)
         )
@@ -84,6 +110,15 @@ class _Asking:
         if lacks:
             self.holes.add(hole)
         self.lacking.see(lacks, where)
+
+    def _valley_lap(self, cell: Cell) -> Inches | None:
+        """Give how far what lies bare along a valley reaches on; None where nothing does there."""
+        times = Counter(
+            id(self.unders[order]) for order in cell.layers if _DECK < order < self.first_row
+        )
+        bare = {id(under): under for under in self.unders.values()}
+        laps = [bare[at].lap(cell.lies) for at, n in times.items() if n >= bare[at].needed]
+        return max(laps, default=None)
 
     def _hole(self, orders: Sequence[int], u: float, v: float) -> Where:
         """Name what is missing: the course that should show here, else the one under it."""
@@ -127,4 +162,4 @@ class _Asking:
         )
 
     def _row(self, order: int) -> Row:
-        return self.rows[order - _FIRST_ROW]
+        return self.rows[order - self.first_row]

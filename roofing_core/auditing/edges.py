@@ -1,4 +1,4 @@
-"""Edges: the edges of the planes, what covers each from above, and the metal that lies along it."""
+"""Edges: the edges of the planes, and the metal that lies along each."""
 
 from __future__ import annotations
 
@@ -7,9 +7,12 @@ from dataclasses import dataclass
 from math import hypot
 
 from roofing_core.auditing.finished import FinishedPlan, FinishedPlane, FinishedRun
-from roofing_core.auditing.shapes import TOUCHING, Point, Trapezoid, strip_beside, trapezoids
+from roofing_core.auditing.shapes import Point
 from roofing_core.measures.units import Inches
 from roofing_core.roof.outlines import EdgeKind
+
+#: Edges that metal lies along, whatever is beyond them.
+_WHOLLY = frozenset({"eave", "headwall"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,39 +43,35 @@ class Edge:
         across = (bu - au) * (point[1] - av) - (bv - av) * (point[0] - au)
         return across / self.length()
 
-    def beside(self, point: Point) -> bool:
-        """Tell whether a point lies beside it, not past its ends."""
+    def along(self, point: Point) -> Inches:
+        """Give how far along it, from its start, a point beside it lies."""
         (au, av), (bu, bv) = self.start, self.end
         along = (bu - au) * (point[0] - au) + (bv - av) * (point[1] - av)
-        return -TOUCHING <= along / self.length() <= self.length() + TOUCHING
+        return along / self.length()
+
+    def from_it(self, point: Point) -> Inches:
+        """Give how far a point is from it, or from its nearer end."""
+        along = min(max(self.along(point), 0.0), self.length())
+        u, v = self.at(along)
+        return hypot(point[0] - u, point[1] - v)
+
+    def at(self, along: Inches) -> Point:
+        """Give the point that lies so far along it, or past an end of it."""
+        (au, av), (bu, bv) = self.start, self.end
+        share = along / self.length()
+        return au + (bu - au) * share, av + (bv - av) * share
+
+    def rises(self) -> bool:
+        """Tell whether its end lies higher than its start."""
+        return self.end[1] > self.start[1]
 
     def metal_name(self) -> str:
         """Give the name that a run of metal along it has; empty where none lies along it."""
         if self.kind == "rake":
-            return "right_rake" if self.end[1] > self.start[1] else "left_rake"
+            return "right_rake" if self.rises() else "left_rake"
+        starts_here = self.kind == "pitch_break" and self.end[0] > self.start[0]
         alone = self.kind == "ridge" and not self.beyond
-        return self.kind if self.kind == "eave" or alone else ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cover:
-    """What covers a strip along an edge from above: a leg of metal, or half of the caps.
-
-    Attributes:
-        edge: The edge.
-        width: How far it reaches down from the edge.
-        shape: The strip.
-    """
-
-    edge: Edge
-    width: Inches
-    shape: tuple[Trapezoid, ...]
-
-    def over(self, point: Point) -> Inches:
-        """Give how far it reaches past a point beside its edge; 0 where it does not cover it."""
-        if not self.edge.beside(point):
-            return 0.0
-        return max(0.0, self.width - self.edge.inside(point))
+        return self.kind if self.kind in _WHOLLY or alone or starts_here else ""
 
 
 def edges_of(plane: FinishedPlane) -> tuple[Edge, ...]:
@@ -162,38 +161,3 @@ def lies_along(run: FinishedRun, edge: Edge) -> bool:
     (True, False)
     """
     return run.edge == edge.metal_name() and run.plane in ("", edge.plane)
-
-
-def covers_of(plan: FinishedPlan) -> dict[str, tuple[Cover, ...]]:
-    """Give what covers the edges of each plane from above.
-
-    Args:
-        plan: The plan.
-
-    Returns:
-        For each plane, the metal over its top edges.
-
-    Raises:
-        Nothing.
-
-    Source:
-        Geometry.
-
-    >>> from roofing_core.auditing.finished import finished
-    >>> from roofing_core.job.choices import Job
-    >>> from roofing_core.job.plan import plan
-    >>> from roofing_core.roof.planes import SingleSlope
-    >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
-    >>> covers_of(finished(shed))["slope"][0].width
-    6.0
-    """
-    found: dict[str, list[Cover]] = {plane.name: [] for plane in plan.planes}
-    for edge, run in runs_along(plan):
-        if run is not None and run.edge == "ridge":
-            found[edge.plane].append(_cover(edge, run.deck_leg))
-    return {name: tuple(covers) for name, covers in found.items()}
-
-
-def _cover(edge: Edge, width: float) -> Cover:
-    shape = trapezoids(strip_beside(edge.start, edge.end, width))
-    return Cover(edge=edge, width=width, shape=shape)

@@ -11,6 +11,20 @@ from dataclasses import MISSING, dataclass, fields, is_dataclass
 from functools import cache
 from typing import Any, get_args, get_origin, get_type_hints
 
+from roofing_core.auditing.finished_covers import (
+    FinishedCap,
+    FinishedCapping,
+    FinishedCaps,
+    FinishedFlashing,
+    FinishedLegs,
+    FinishedLine,
+    FinishedLining,
+    FinishedOpening,
+    FinishedPipeBase,
+    FinishedRoll,
+    FinishedStepRun,
+    FinishedValleying,
+)
 from roofing_core.job.plan import Plan
 from roofing_core.measures.units import CubicInches, Inches, Pitch, SquareInches
 from roofing_core.roof.outlines import EdgeKind
@@ -166,6 +180,7 @@ class FinishedRun:
         tabs: At which of its ends it has a tab.
         plane: The plane whose edge it is; empty where the roof has but one.
         beyond: The plane on the edge's far side; empty where there is none.
+        face_leg: The leg over the edge; of a valley's metal the one on the plane beyond.
     """
 
     edge: str
@@ -180,6 +195,7 @@ class FinishedRun:
     tabs: str = "both"
     plane: str = ""
     beyond: str = ""
+    face_leg: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -215,10 +231,24 @@ class FinishedChoices:
     Attributes:
         shingle: The shingle.
         sealing: How things are sealed.
+        valley_lining: The lining of valleys.
+        cap: The cap.
+        capping: How hips and ridges are capped.
+        step_flashing: Step flashing.
+        pipe_flashing: Flashing for pipes.
+        flashing: How openings are flashed.
+        valleying: How valleys are laid.
     """
 
     shingle: FinishedShingle
     sealing: FinishedSealing
+    valley_lining: FinishedRoll
+    cap: FinishedCap
+    capping: FinishedCapping
+    step_flashing: FinishedLegs
+    pipe_flashing: FinishedPipeBase
+    flashing: FinishedFlashing
+    valleying: FinishedValleying
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -253,23 +283,33 @@ class FinishedPlan:
 
     Attributes:
         planes: The planes of the roof.
+        lines: Every eave, rake, ridge, hip, valley and pitch break, once.
         choices: The materials, and how the work is done.
         ice_barrier: The ice barrier.
+        valley_lining: The lining of the valleys.
         underlayment: The underlayment.
         metal: The runs of metal, in the order in which they go on.
         starters: The starters.
         courses: The courses, plane by plane, in the order in which they are laid.
+        caps: The caps of each hip and of each ridge that two planes share, in the order of laying.
+        step_flashings: Step flashing, one entry for each side of a wall or an opening.
+        openings: What comes through the roof, with what goes round it.
         sealant: Sealant and cement.
         steps: The order of work.
     """
 
     planes: tuple[FinishedPlane, ...]
+    lines: tuple[FinishedLine, ...]
     choices: FinishedChoices
     ice_barrier: FinishedSheets
+    valley_lining: FinishedLining
     underlayment: FinishedSheets
     metal: tuple[FinishedRun, ...]
     starters: tuple[FinishedStarter, ...]
     courses: tuple[FinishedCourse, ...]
+    caps: tuple[FinishedCaps, ...]
+    step_flashings: tuple[FinishedStepRun, ...]
+    openings: tuple[FinishedOpening, ...]
     sealant: FinishedSealant
     steps: tuple[FinishedStep, ...]
 

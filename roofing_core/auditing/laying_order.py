@@ -14,18 +14,36 @@ _BEFORE = (
     ("eave metal", "underlayment"),
     ("eave metal", "rake metal"),
     ("ice barrier", "underlayment"),
+    ("valley lining", "underlayment"),
+    ("underlayment", "valley metal"),
+    ("eave metal", "valley metal"),
+    ("valley metal", "starter"),
     ("underlayment", "rake metal"),
+    ("underlayment", "pitch break metal"),
+    ("pitch break metal", "starter"),
     ("underlayment", "starter"),
+    ("underlayment", "flashings"),
     ("rake metal", "starter"),
     ("starter", "courses"),
     ("courses", "ridge metal"),
     ("closing course", "ridge metal"),
     ("rake metal", "ridge metal"),
+    ("courses", "apron metal"),
+    ("closing course", "apron metal"),
+    ("courses", "caps"),
+    ("closing course", "caps"),
+    ("rake metal", "caps"),
 )
 
-#: The same among the runs of metal, by their edges.
-_METAL_BEFORE = (("eave", "left_rake"), ("eave", "right_rake"), ("eave", "ridge"),
-                 ("left_rake", "ridge"), ("right_rake", "ridge"))  # fmt: skip
+#: The same among the runs of metal, by their edges; valley metal runs out over that of the eave.
+_METAL_BEFORE = (
+    ("eave", "valley"),
+    ("eave", "left_rake"),
+    ("eave", "right_rake"),
+    ("eave", "ridge"),
+    ("left_rake", "ridge"),
+    ("right_rake", "ridge"),
+)
 
 
 def ask_order(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
@@ -75,10 +93,16 @@ def _needed(plan: FinishedPlan) -> Iterator[str]:
     layers = (
         ("eave metal", "eave" in edges),
         ("ice barrier", plan.ice_barrier.rows),
+        ("valley lining", plan.valley_lining.pieces),
         ("underlayment", plan.underlayment.rows),
+        ("valley metal", "valley" in edges),
+        ("pitch break metal", "pitch_break" in edges),
         ("rake metal", edges & {"left_rake", "right_rake"}),
         ("starter", plan.starters),
         ("courses", plan.courses),
+        ("flashings", plan.step_flashings or plan.openings),
+        ("apron metal", "headwall" in edges),
+        ("caps", plan.caps),
         ("ridge metal", "ridge" in edges),
     )
     return (stage for stage, there in layers if there)

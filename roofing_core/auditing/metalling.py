@@ -43,6 +43,8 @@ def ask_metal(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
     (4, 2)
     """
     for edge, run in runs_along(plan):
+        if run is not None and run.edge == "headwall":
+            gauges["flashings.legs"].see(min(run.deck_leg, run.face_leg), _of(edge))
         open_edge = edge.length() if run is None else max(0.0, edge.length() - run.run_length)
         gauges["metal.spans"].see(_beyond_dust(open_edge + (_open(run) if run else 0.0)), _of(edge))
     for run in plan.metal:

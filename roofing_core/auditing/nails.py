@@ -6,15 +6,15 @@ from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from roofing_core.auditing.edges import Cover
+from roofing_core.auditing.covers import Cover
 from roofing_core.auditing.gauges import Gauge
 from roofing_core.auditing.rows import PlaneLaid, Row, stacked_rows
-from roofing_core.auditing.shapes import Span, Trapezoid
+from roofing_core.auditing.shapes import Point, Span, Trapezoid
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bare:
-    """A piece with nails that no course covers.
+    """A piece with nails that neither a course nor caps cover.
 
     Attributes:
         row: Its row.
@@ -33,7 +33,7 @@ def ask_nails(
     """Ask of every nail of a plane what covers it, and whether it holds its piece to the deck.
 
     A nail is covered by the course above its own, or by metal or caps; from the joints of the
-    course that covers it it has to stay clear.
+    course that covers it it has to stay clear, unless caps lie over those too.
 
     Args:
         laid: A plane with its rows.
@@ -41,7 +41,7 @@ def ask_nails(
         gauges: Where to note it.
 
     Returns:
-        The pieces with nails that no course covers, from the eave up.
+        The pieces with nails that neither a course nor caps cover, from the eave up.
 
     Raises:
         Nothing.
@@ -78,9 +78,10 @@ class _Asking:
         self.joints = above.joints if above else ()
         self.places = [joint.u for joint in self.joints]
         self.decks: dict[float, list[Span]] = {}
+        self.plain: dict[float, Span | None] = {}
 
     def bare(self) -> Iterator[Bare]:
-        """Ask about every nail; give the pieces with nails that no course covers."""
+        """Ask about every nail; give the pieces with nails that none covers."""
         for k, piece in enumerate(self.row.pieces):
             if piece.nails and not self._all_well(k):
                 bare = sum([not self._is_covered(k, u) for u in piece.nails])
@@ -88,11 +89,11 @@ class _Asking:
                     yield Bare(row=self.row, piece=k, nails=bare)
 
     def _all_well(self, k: int) -> bool:
-        """Ask about the nails of a piece together, where what lies over it is cut square."""
+        """Ask about the nails of a piece together, where what lies over it is all of a piece."""
         row, above, piece = self.row, self.above, self.row.pieces[k]
         v = row.butt + piece.nail_height
         ends = min(piece.nails), max(piece.nails)
-        if above is None or not above.squarely_over(ends, v):
+        if above is None or not self._lies_plain(above, ends, v):
             return False
         near = min([self._to_joint(u, v) for u in piece.nails])
         if v - above.butt < self.covered.limit or near < self.clear.limit:
@@ -106,6 +107,13 @@ class _Asking:
         if near < float("inf"):
             self.clear.see_least(near, count, where)
         return True
+
+    def _lies_plain(self, above: Row, ends: Span, v: float) -> bool:
+        """Tell whether the course over a level stretch covers all from its butt up to there."""
+        if v not in self.plain:
+            self.plain[v] = above.plain_below(v)
+        span = self.plain[v]
+        return span is not None and _spans(span, ends)
 
     def _to_joint(self, u: float, v: float) -> float:
         """Give how far the nearest joint of the course above stands from a nail, at its height."""
@@ -121,7 +129,7 @@ class _Asking:
         return any(_spans(span, ends) for span in self.decks[v])
 
     def _is_covered(self, k: int, u: float) -> bool:
-        """Ask about one nail; tell whether a course covers it."""
+        """Ask about one nail; tell whether a course or caps cover it."""
         row, above, piece = self.row, self.above, self.row.pieces[k]
         v = row.butt + piece.nail_height
         where = row.where(u, v, piece=piece.number)
@@ -132,10 +140,19 @@ class _Asking:
         if under < self.covered.limit:  # what lies over the edge may reach further
             under = max([under, *(cover.over((u, v)) for cover in self.covers)])
         self.covered.see(under, where)
+        if edge is None:
+            return self._is_capped((u, v))
         near = self._to_joint(u, v)
-        if edge is not None and near < float("inf"):
+        if near < self.clear.limit and self._is_capped((u, v)):
+            return True  # the caps lie over that joint too
+        if near < float("inf"):
             self.clear.see(near, where)
-        return edge is not None
+        return True
+
+    def _is_capped(self, nail: Point) -> bool:
+        """Tell whether caps, or what lies over the courses below an opening, cover a nail."""
+        least = self.covered.limit
+        return any(not cover.is_metal and cover.over(nail) >= least for cover in self.covers)
 
 
 def _spans(span: Span, ends: Span) -> bool:

@@ -20,6 +20,7 @@ _GEOMETRY = "geometry"
 _SHEETS = "International Residential Code, 2018, Table R905.1.1(2)"
 _METAL = "International Residential Code, 2018, R905.2.8.5"
 _NAIL = "half of the least head, 3/8 in: International Residential Code, 2018, R905.2.5"
+_WALL = "International Residential Code, 2018, R905.2.8.3"
 _TWICE = "Ontario Building Code 9.26.7: two thicknesses over the whole roof"
 _HEADLAP = "trade tables for strips of every size; Ontario Building Code 9.26.7 asks for 50 mm"
 
@@ -37,7 +38,14 @@ class AuditLimits:
         end_lap: Of two pieces of a row, at least.
         end_laps_apart: Between end laps of neighbouring rows, at least.
         over_ice_barrier: Of the underlayment over an ice barrier, at least.
-        metal_lap: Of two pieces of metal, at least.
+        metal_lap: Of two pieces of metal, at least, and of an apron past a corner that other metal
+            goes round.
+        step_lap: Of two pieces of step flashing, at least.
+        valley_lap: Of shingles over the metal of a valley or of a cricket, or over those that run
+            through a closed valley, at least.
+        valley_nails: From the middle of a valley to the nearest nail of a shingle, at least.
+        wall_leg: Of metal beside or below a wall or an opening, out over the roof and up, at least.
+        pipe_flange: Of the base of a pipe's flashing, round the pipe, at least.
     """
 
     headlap: Inches = 2.0
@@ -48,6 +56,11 @@ class AuditLimits:
     end_laps_apart: Inches = 72.0
     over_ice_barrier: Inches = 1000 / 254
     metal_lap: Inches = 2.0
+    step_lap: Inches = 2.0
+    valley_lap: Inches = 4.0
+    valley_nails: Inches = 6.0
+    wall_leg: Inches = 4.0
+    pipe_flange: Inches = 3.0
 
     def __post_init__(self) -> None:
         """Refuse limits that are negative or not finite."""
@@ -200,10 +213,130 @@ QUESTIONS = _all(
         source=_PRACTICE,
     ),
     Question(
+        code="valleys.lap",
+        asks="Where the metal of a valley lies bare, or shingles that run through a closed one do,"
+        " it reaches at least {} further under the shingles.",
+        finds="{} under the shingles",
+        limit="valley_lap",
+        source="from memory: trade manuals",
+    ),
+    Question(
+        code="valleys.nails",
+        asks="Each nail of a shingle stands at least {} from the middle of a valley.",
+        finds="nail {} from the middle of the valley",
+        limit="valley_nails",
+        source="from memory: the shingle makers' association",
+    ),
+    Question(
+        code="valleys.lined",
+        asks="Each valley is lined over its whole length.",
+        finds="{} of the valley without lining",
+        source="International Residential Code, 2018, R905.2.8.2",
+    ),
+    Question(
+        code="caps.spans",
+        asks="Caps cover the whole of each hip, and of each ridge that two planes share.",
+        finds="{} of it without caps",
+        source=_GEOMETRY,
+    ),
+    Question(
+        code="caps.headlap",
+        asks="Each cap reaches at least {} under the cap two above it.",
+        finds="headlap {}",
+        limit="headlap",
+        source=_PRACTICE,
+    ),
+    Question(
+        code="caps.downhill",
+        asks="Caps are laid from the lower end of a hip up, each over the one before it, and on a"
+        " ridge from the end away from the wind that rains, where that is known.",
+        finds="{} lap that faces the water",
+        unit="count",
+        source="a Canadian trade association's roofing manual, 9.4.5",
+    ),
+    Question(
+        code="caps.nails_covered",
+        asks="The nails of each cap but the last lie at least {} under the next one.",
+        finds="nails {} under the next cap",
+        limit="nail_cover",
+        source=_NAIL,
+    ),
+    Question(
+        code="caps.nails_hold",
+        asks="Each cap has its nails, and they go through it.",
+        finds="{} cap without its nails",
+        unit="count",
+        source=_GEOMETRY,
+    ),
+    Question(
+        code="flashings.around",
+        asks="Each opening has its flashing on all four sides: an apron below, step flashing on"
+        " both sides, a head flashing or a cricket above; a pipe has its own.",
+        finds="{} of its flashings missing",
+        unit="count",
+        source="International Residential Code, 2018, R903.2",
+    ),
+    Question(
+        code="flashings.spans",
+        asks="Step flashing covers the whole of each side of a wall, a chimney or a skylight.",
+        finds="{} of the side without step flashing",
+        source=_WALL,
+    ),
+    Question(
+        code="flashings.step_lap",
+        asks="Each piece of step flashing laps the one below it by at least {}.",
+        finds="lap {}",
+        limit="step_lap",
+        source="a residential trade journal's field guide",
+    ),
+    Question(
+        code="flashings.steps",
+        asks="Each piece of step flashing lies under its own course, and on the one below.",
+        finds="{} piece beside its course",
+        unit="count",
+        source="a residential trade journal's field guide",
+    ),
+    Question(
+        code="flashings.legs",
+        asks="Flashing at a wall or an opening reaches at least {} out over the roof and up.",
+        finds="leg of {}",
+        limit="wall_leg",
+        source=_WALL,
+    ),
+    Question(
+        code="flashings.corners",
+        asks="What goes below and above an opening reaches at least {} past each of its corners.",
+        finds="{} past the corners",
+        limit="metal_lap",
+        source=_PRACTICE,
+    ),
+    Question(
+        code="flashings.cricket",
+        asks="A chimney over 30 in wide has a cricket.",
+        finds="{} cricket missing",
+        unit="count",
+        source="International Residential Code, 2018, R903.2.2",
+    ),
+    Question(
+        code="flashings.cricket_lap",
+        asks="The metal of a cricket covers it and reaches at least {} under the courses beside"
+        " it.",
+        finds="metal for {} under the courses",
+        limit="valley_lap",
+        source=_PRACTICE,
+    ),
+    Question(
+        code="flashings.pipe",
+        asks="The base of a pipe's flashing reaches at least {} from the pipe all round.",
+        finds="flange of {}",
+        limit="pipe_flange",
+        source=_PRACTICE,
+    ),
+    Question(
         code="layers.order",
         asks="Eave metal goes on before the underlayment, rake metal after it, then starter,"
         " courses, and what covers the top.",
-        finds="{} step out of its order",
+        finds="{} out of its order",
         unit="count",
         source=_METAL,
     ),

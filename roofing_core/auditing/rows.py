@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal, NamedTuple
 
+from roofing_core.auditing.edges import Edge, edges_of
 from roofing_core.auditing.finished import (
     FinishedCourse,
     FinishedPiece,
@@ -19,6 +20,7 @@ from roofing_core.auditing.gauges import Where
 from roofing_core.auditing.shapes import (
     DUST,
     TOUCHING,
+    Point,
     Span,
     Trapezoid,
     column,
@@ -59,7 +61,7 @@ class Row:
         shapes: The shape of each piece.
         lefts: Where each piece begins.
         joints: Its joints, from the left.
-        square: Whether it is one rectangle, cut square into its pieces.
+        shape: What its pieces cover together, lowest first.
     """
 
     part: Literal["starter", "course"]
@@ -71,7 +73,7 @@ class Row:
     shapes: tuple[tuple[Trapezoid, ...], ...]
     lefts: tuple[Inches, ...]
     joints: tuple[Joint, ...]
-    square: bool
+    shape: tuple[Trapezoid, ...]
 
     def where(self, u: Inches = 0.0, v: Inches = 0.0, *, piece: int = 0) -> Where:
         """Give a place on it."""
@@ -79,23 +81,24 @@ class Row:
 
     def layer(self, order: int) -> Layer:
         """Give what it covers, as a layer."""
-        if self.square:
-            ends = self.pieces[0].left, self.pieces[-1].right
-            return Layer(order=order, shape=(rectangle(*ends, self.butt, self.top),))
-        return Layer(order=order, shape=joined(one for shape in self.shapes for one in shape))
+        return Layer(order=order, shape=self.shape)
 
-    def squarely_over(self, ends: Span, v: Inches) -> bool:
-        """Tell whether pieces that are cut square cover a level stretch, from end to end."""
-        if not self.butt <= v <= self.top:
-            return False
-        first = bisect_right(self.lefts, ends[0]) - 1
-        last = bisect_right(self.lefts, ends[1], max(first, 0)) - 1
-        if first < 0 or self.pieces[last].right < ends[1]:
-            return False
-        over = self.pieces[first : last + 1]
-        return not any(piece.corners for piece in over) and all(
-            other.left - one.right <= TOUCHING for one, other in pairwise(over)
-        )
+    def plain_below(self, v: Inches) -> Span | None:
+        """Give from where to where it lies over all heights from its butt to one; None if nowhere.
+
+        Where it comes in several stretches side by side, nothing is said of them.
+        """
+        left, right, reached = float("-inf"), float("inf"), self.butt
+        for one in self.shape:
+            if one.lower >= v:
+                break
+            if abs(one.lower - reached) > DUST:
+                return None
+            part = one.between(one.lower, min(one.upper, v))
+            left = max(left, part.lower_left, part.upper_left)
+            right = min(right, part.lower_right, part.upper_right)
+            reached = part.upper
+        return (left, right) if reached >= v and left < right else None
 
     def edge_below(self, u: Inches, v: Inches) -> Inches | None:
         """Give the height of its edge below a point that it covers; None where it does not."""
@@ -117,7 +120,7 @@ class PlaneLaid:
 
     Attributes:
         plane: The plane.
-        deck: Its shape.
+        deck: Its shape, without what openings take out of it.
         starters: Its starters.
         courses: Its courses, in the order of laying.
     """
@@ -126,6 +129,10 @@ class PlaneLaid:
     deck: tuple[Trapezoid, ...]
     starters: tuple[Row, ...]
     courses: tuple[Row, ...]
+
+    def edges(self) -> tuple[Edge, ...]:
+        """Give its edges."""
+        return edges_of(self.plane)
 
     def column(self, u: Inches) -> list[Span]:
         """Give where the deck lies over one place along the eave."""
@@ -163,12 +170,20 @@ def planes_laid(plan: FinishedPlan) -> tuple[PlaneLaid, ...]:
     return tuple(
         PlaneLaid(
             plane=plane,
-            deck=trapezoids(plane.corners),
+            deck=trapezoids(plane.corners, *_holes(plan, plane.name)),
             starters=tuple(_starter(one) for one in plan.starters if one.plane == plane.name),
             courses=tuple(_course(one) for one in plan.courses if one.plane == plane.name),
         )
         for plane in plan.planes
     )
+
+
+def _holes(plan: FinishedPlan, plane: str) -> Iterator[tuple[Point, ...]]:
+    """Give what openings take out of a plane."""
+    for one in plan.openings:
+        if one.plane == plane:
+            left, right, lower, upper = one.left, one.right, one.lower, one.upper
+            yield (left, lower), (right, lower), (right, upper), (left, upper)
 
 
 def _starter(one: FinishedStarter) -> Row:
@@ -191,7 +206,14 @@ def _row(
 ) -> Row:
     pieces = tuple(sorted(laid, key=lambda piece: piece.left))
     joints = tuple(_joints(pieces, butt, top))
+    shapes = tuple(
+        trapezoids(piece.corners, *piece.cutouts)
+        if piece.corners
+        else (rectangle(piece.left, piece.right, butt, top),)
+        for piece in pieces
+    )
     cut_square = not any(piece.corners for piece in pieces)
+    whole = cut_square and len(joints) == len(pieces) - 1
     return Row(
         part=part,
         plane=plane,
@@ -199,15 +221,12 @@ def _row(
         butt=butt,
         top=top,
         pieces=pieces,
-        shapes=tuple(
-            trapezoids(piece.corners, *piece.cutouts)
-            if piece.corners
-            else (rectangle(piece.left, piece.right, butt, top),)
-            for piece in pieces
-        ),
+        shapes=shapes,
         lefts=tuple(piece.left for piece in pieces),
         joints=joints,
-        square=cut_square and len(joints) == len(pieces) - 1,
+        shape=(rectangle(pieces[0].left, pieces[-1].right, butt, top),)
+        if whole
+        else joined(one for shape in shapes for one in shape),
     )
 
 

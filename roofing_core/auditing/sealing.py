@@ -17,16 +17,24 @@ _STEEP, _SPOTS, _SPOTS_OF_THREE_TABS = 21 / 12, 4, 6
 _DUST = 1e-6
 
 
-def ask_sealing(plan: FinishedPlan, bare: Sequence[Bare], gauges: Mapping[str, Gauge]) -> None:
+def ask_sealing(
+    plan: FinishedPlan,
+    bare: Sequence[Bare],
+    gauges: Mapping[str, Gauge],
+    *,
+    open_nails: int = 0,
+) -> None:
     """Ask whether the sealant has a dab for each bare nail, and the cement its bedding.
 
-    Nails through metal over the top, and nails of a course that no other covers, are dabbed; such a
-    course is bedded. Above 21:12 every strip is sealed by hand.
+    Nails through metal over the top and at the foot of a wall, nails of a course that no other
+    covers, those of a last cap and of an apron are dabbed; such a course is bedded. Above 21:12
+    every strip is sealed by hand.
 
     Args:
         plan: The plan.
-        bare: The pieces with nails that no course covers.
+        bare: The pieces with nails that neither a course nor caps cover.
         gauges: Where to note it.
+        open_nails: Nails of caps and of flashings at openings that nothing covers.
 
     Raises:
         Nothing.
@@ -49,7 +57,7 @@ def ask_sealing(plan: FinishedPlan, bare: Sequence[Bare], gauges: Mapping[str, G
     way = plan.choices.sealing
     dab = pi / 4 * way.dab_diameter**2 * way.dab_thickness
     dabs = floor(plan.sealant.dab_volume / dab + _DUST)
-    needed = sum(one.nails for one in bare) + _through_metal(plan) + _by_hand(plan)
+    needed = sum(one.nails for one in bare) + open_nails + _through_metal(plan) + _by_hand(plan)
     gauges["sealing.dabs"].see(max(0, needed - dabs), Where("", "sealant"))
     areas = _areas(bare)
     for course in plan.courses:
@@ -68,7 +76,7 @@ def _lacking(area: float, has: float) -> float:
 
 def _through_metal(plan: FinishedPlan) -> int:
     """Count the nails through metal that nothing covers."""
-    return sum(run.nails for run in plan.metal if run.edge == "ridge")
+    return sum(run.nails for run in plan.metal if run.edge in {"ridge", "headwall"})
 
 
 def _by_hand(plan: FinishedPlan) -> int:
@@ -79,10 +87,11 @@ def _by_hand(plan: FinishedPlan) -> int:
 
 
 def _areas(bare: Iterable[Bare]) -> dict[tuple[str, int], float]:
-    """Give the area of the pieces of each course that have bare nails."""
+    """Give the area of the pieces of each course that have bare nails, from the eave metal up."""
     areas: dict[tuple[str, int], float] = {}
     for one in bare:
         course = one.row.plane, one.row.number
-        area = sum(part.area() for part in one.row.shapes[one.piece])
+        on_deck = [part for part in one.row.shapes[one.piece] if part.upper > 0]
+        area = sum(part.between(max(part.lower, 0.0), part.upper).area() for part in on_deck)
         areas[course] = areas.get(course, 0.0) + area
     return areas

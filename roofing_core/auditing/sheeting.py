@@ -139,8 +139,33 @@ class _Asking:
         for one, other in pairwise(self.sheets):
             falls = other.row.lower < one.row.lower - DUST and one.is_ice == other.is_ice
             self.gauges["underlayment.order"].see(falls, other.where(v=other.row.lower))
-            if one.is_ice == other.is_ice:
-                self._ask_apart(one, other)
+        for below, above in pairwise(self._levels()):
+            for other in above:
+                for one in below:
+                    if one.is_ice == other.is_ice:
+                        self._ask_apart(one, other)
+        self._ask_breaks()
+
+    def _levels(self) -> list[list[_Sheet]]:
+        """Give the rows, those side by side together."""
+        levels: list[list[_Sheet]] = []
+        for sheet in self.sheets:
+            if levels and abs(levels[-1][-1].row.lower - sheet.row.lower) <= DUST:
+                levels[-1].append(sheet)
+            else:
+                levels.append([sheet])
+        return levels
+
+    def _ask_breaks(self) -> None:
+        """Ask how far the rows that begin at a pitch break lap those of the plane below it."""
+        for edge in self.laid.edges():
+            v = edge.start[1]
+            if edge.metal_name() == "pitch_break":
+                over = [one for one in self.sheets if one.row.lower <= v < one.row.upper]
+                first = max(over, key=lambda one: one.row.lower, default=None)
+                if first is not None:
+                    lap = v - first.row.lower
+                    self.gauges["underlayment.head_lap"].see(lap, first.where(v=first.row.lower))
 
     def _ask_end_laps(self, sheet: _Sheet) -> None:
         pieces = sorted(sheet.row.pieces, key=lambda piece: piece.left)

@@ -76,7 +76,31 @@ def _finite(numbers: Iterable[float]) -> bool:
     return isfinite(sum(numbers))
 
 
-def _known(plan: FinishedPlan, at: Place, plane: str, *, unsaid: bool = False) -> Fault | None:
+def known_plane(plan: FinishedPlan, at: Place, plane: str, *, unsaid: bool = False) -> Fault | None:
+    """Give a fault where something names a plane that the roof has not.
+
+    Args:
+        plan: The plan.
+        at: The place of what names it.
+        plane: The name.
+        unsaid: Whether it may be left unsaid where the roof has but one plane.
+
+    Returns:
+        The fault, or None.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The plan's own names.
+
+    >>> from roofing_core.auditing.finished import finished
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> known_plane(finished(shed), ("courses", 0), "slope")
+    """
     names = [one.name for one in plan.planes]
     if plane in names or (unsaid and not plane and len(names) == 1):
         return None
@@ -96,7 +120,7 @@ def _over(at: Place, upper: Inches, lower: Inches) -> Fault | None:
 def _starters(plan: FinishedPlan) -> Iterator[Fault | None]:
     for k, one in enumerate(plan.starters):
         at = ("starters", k)
-        yield _known(plan, at, one.plane)
+        yield known_plane(plan, at, one.plane)
         yield _over((*at, "height"), one.height, 0.0)
         yield _over((*at, "butt"), one.butt + 1, one.butt)
         yield from _pieces(at, one.laid)
@@ -105,7 +129,7 @@ def _starters(plan: FinishedPlan) -> Iterator[Fault | None]:
 def _courses(plan: FinishedPlan) -> Iterator[Fault | None]:
     for k, one in enumerate(plan.courses):
         at = ("courses", k)
-        yield _known(plan, at, one.plane)
+        yield known_plane(plan, at, one.plane)
         yield _over((*at, "snap_line"), one.snap_line - one.top_trim, one.butt)
         if not _finite([one.exposure, one.bedding_area, *one.joints]):
             yield Fault((*at, "joints"), "a number that is none", say("finite numbers"))
@@ -132,7 +156,7 @@ def _sheets(plan: FinishedPlan) -> Iterator[Fault | None]:
 
 
 def _row(plan: FinishedPlan, at: Place, row: FinishedRow) -> Iterator[Fault | None]:
-    yield _known(plan, at, row.plane, unsaid=True)
+    yield known_plane(plan, at, row.plane, unsaid=True)
     yield _over((*at, "upper"), row.upper, row.lower)
     for k, piece in enumerate(row.pieces):
         yield _over((*at, "pieces", k, "right"), piece.right, piece.left)
@@ -143,7 +167,7 @@ def _row(plan: FinishedPlan, at: Place, row: FinishedRow) -> Iterator[Fault | No
 def _metal(plan: FinishedPlan) -> Iterator[Fault | None]:
     for k, run in enumerate(plan.metal):
         at = ("metal", k)
-        yield _known(plan, at, run.plane, unsaid=True)
+        yield known_plane(plan, at, run.plane, unsaid=True)
         if len(run.laps) != max(0, len(run.lengths) - 1):
             wanted = say(f"one less than pieces, of which there are {len(run.lengths)}")
             yield Fault((*at, "laps"), f"{len(run.laps)} laps", wanted)

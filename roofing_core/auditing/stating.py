@@ -65,7 +65,7 @@ def _ask_pair(course: FinishedCourse, above: FinishedCourse, gauges: Mapping[str
 def _ask_joints(course: FinishedCourse, gauge: Gauge) -> None:
     """Hold the stated joints against the pieces' ends: those that lie on the deck are stated."""
     pieces = sorted(course.laid, key=lambda piece: piece.left)
-    ends = sorted(piece.left for piece in pieces)
+    ends = sorted({end for piece in pieces for end in (piece.left, piece.right)})
     for u in course.joints:
         where = Where(course.plane, "course", course.number, 0, u, course.butt)
         gauge.see(_off(_nearest(ends, u)), where)

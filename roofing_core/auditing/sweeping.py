@@ -13,6 +13,9 @@ from typing import NamedTuple
 
 from roofing_core.auditing.shapes import DUST, TOUCHING, Trapezoid
 
+#: A ledge narrower than this is none: finer than anyone cuts.
+_LEDGE = 1 / 16
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Layer:
@@ -166,8 +169,8 @@ def _rows(standing: list[tuple[Trapezoid, int]]) -> Iterator[tuple[Cell, ...]]:
     low, high = standing[0][0][:2]
     marks = [low, *sorted(_crossings([one for one, _ in standing])), high]
     for lower, upper in pairwise(marks):
-        if upper - lower > DUST:
-            yield tuple(_row(standing, lower, upper))
+        if upper - lower > DUST and (row := tuple(_row(standing, lower, upper))):
+            yield row
 
 
 def _crossings(shapes: list[Trapezoid]) -> set[float]:
@@ -245,7 +248,8 @@ def _standing(below: tuple[Cell, ...], above: tuple[Cell, ...]) -> Iterator[tupl
             k += 1
         j = k
         while j < len(below) and below[j].lies.upper_left < right - TOUCHING:
-            yield below[j], cell
+            if min(right, below[j].lies.upper_right) - max(left, below[j].lies.upper_left) > _LEDGE:
+                yield below[j], cell
             j += 1
 
 
@@ -253,5 +257,5 @@ def _leaning(row: tuple[Cell, ...]) -> Iterator[tuple[Cell, Cell]]:
     """Give neighbours of a row, where the side between them leans: one lies over the other."""
     for one, other in pairwise(row):
         lean = one.lies.upper_right - one.lies.lower_right
-        if abs(other.lies.lower_left - one.lies.lower_right) <= TOUCHING and abs(lean) > DUST:
+        if abs(other.lies.lower_left - one.lies.lower_right) <= TOUCHING and abs(lean) > _LEDGE:
             yield (one, other) if lean < 0 else (other, one)

@@ -98,6 +98,7 @@ class Audit:
         breaches: The first places where water gets in, question by question; none where it does
             not.
         breaches_found: In how many places it does, those told above among them.
+        not_judged: What this roof has that a plan does not say enough of to be judged.
     """
 
     sheds_water: bool
@@ -106,3 +107,4 @@ class Audit:
     margins: tuple[Margin, ...]
     breaches: tuple[Breach, ...]
     breaches_found: int
+    not_judged: tuple[Sentence, ...]

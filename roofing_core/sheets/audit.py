@@ -41,6 +41,7 @@ def audit_text(audit: Audit, system: System = "us") -> str:
         [audit.says.written(system).upper()],
         _titled("Where water gets in", breaches),
         _titled("Least margins", margins),
+        _titled("Not judged", [one.written(system) for one in audit.not_judged]),
         ["ASKED", "-----", *_questions(audit, system)],
     )
     return "\n".join("\n".join(part) + "\n" for part in parts if part)

@@ -219,7 +219,8 @@ def _halve_the_cement(plan: FinishedPlan) -> FinishedPlan:
     return replace(plan, sealant=replace(plan.sealant, bedding_volume=volume))
 
 
-def _without_run(edge: str) -> Change:
+def without_run(edge: str) -> Change:
+    """Leave the metal of one kind of edge out."""
     return lambda plan: replace(plan, metal=tuple(run for run in plan.metal if run.edge != edge))
 
 
@@ -229,7 +230,7 @@ def _thin_metal_lap(run: FinishedRun) -> FinishedRun:
     return replace(run, lengths=(first, second - 5), laps=(run.laps[0] + 5,), lap=run.lap - 5)
 
 
-def _steps(plan: FinishedPlan, stage: str, before: str) -> FinishedPlan:
+def moved_before(plan: FinishedPlan, stage: str, before: str) -> FinishedPlan:
     """Move a stage of the work to before another."""
     moved_ = [step for step in plan.steps if step.stage == stage]
     rest = [step for step in plan.steps if step.stage != stage]
@@ -239,7 +240,8 @@ def _steps(plan: FinishedPlan, stage: str, before: str) -> FinishedPlan:
     return replace(plan, steps=numbered)
 
 
-def _without_stage(plan: FinishedPlan, stage: str) -> FinishedPlan:
+def without_stage(plan: FinishedPlan, stage: str) -> FinishedPlan:
+    """Leave a stage of the work out."""
     return replace(plan, steps=tuple(step for step in plan.steps if step.stage != stage))
 
 
@@ -363,9 +365,9 @@ INJURIES = {
         with_run("ridge", lambda run: replace(run, deck_leg=0.75)),
         "shingles.nails_covered", "course", 20, 1,
     ),
-    "leave the ridge metal out": Injury(_without_run("ridge"), "metal.spans", "ridge metal"),
+    "leave the ridge metal out": Injury(without_run("ridge"), "metal.spans", "ridge metal"),
     "leave a rake's metal out": Injury(
-        _without_run("left_rake"), "metal.spans", "left rake metal"
+        without_run("left_rake"), "metal.spans", "left rake metal"
     ),
     "shorten a piece of metal": Injury(
         with_run("eave", lambda run: replace(run, lengths=(120.0, 57.0))),
@@ -385,18 +387,19 @@ INJURIES = {
         "metal.downhill", "left rake metal",
     ),
     "nail rake metal under the underlayment": Injury(
-        lambda plan: _steps(plan, "rake metal", "underlayment"),
+        lambda plan: moved_before(plan, "rake metal", "underlayment"),
         "layers.order", "step: rake metal", 3,
     ),
     "nail eave metal over the underlayment": Injury(
-        lambda plan: _steps(plan, "eave metal", "rake metal"),
+        lambda plan: moved_before(plan, "eave metal", "rake metal"),
         "layers.order", "step: underlayment", 2,
     ),
     "set the ridge metal before the courses": Injury(
-        lambda plan: _steps(plan, "ridge metal", "starter"), "layers.order", "step: ridge metal", 9
+        lambda plan: moved_before(plan, "ridge metal", "starter"),
+        "layers.order", "step: ridge metal", 9,
     ),
     "forget a step": Injury(
-        lambda plan: _without_stage(plan, "starter"), "layers.order", "step: starter"
+        lambda plan: without_stage(plan, "starter"), "layers.order", "step: starter"
     ),
     "list the ridge metal first": Injury(
         lambda plan: replace(plan, metal=(plan.metal[-1], *plan.metal[:-1])),

@@ -18,6 +18,13 @@ from tests.auditing.injuries import (
     with_rows,
     with_run,
 )
+from tests.auditing.roof_injuries import (
+    with_caps,
+    with_choice,
+    with_opening,
+    with_step,
+    with_steps,
+)
 
 
 def parts(kind: Any, whole: Any) -> list[tuple[Any, Any]]:
@@ -87,6 +94,54 @@ def test_what_is_no_plan_is_refused_by_its_place(good, place):
     assert place in {".".join(map(str, fault.at)) for fault in refused.value.faults}
 
 
+def _no_ridge(whole: FinishedPlan) -> FinishedPlan:
+    """Take the ridge of the first plane for a rake, so that only the other one knows of it."""
+    first, *others = whole.planes
+    edges = tuple("rake" if kind == "ridge" else kind for kind in first.edges)
+    beyond = tuple(
+        "" if kind == "ridge" else other
+        for kind, other in zip(first.edges, first.beyond, strict=True)
+    )
+    return replace(whole, planes=(replace(first, edges=edges, beyond=beyond), *others))
+
+
+SPOILT_ROOFS = {
+    "planes.2.beyond": _no_ridge,
+    "planes.0.corners.0": lambda whole: replace(
+        whole,
+        planes=(
+            replace(
+                whole.planes[0],
+                corners=(whole.planes[0].corners[0], *whole.planes[0].corners[:-1]),
+            ),
+            *whole.planes[1:],
+        ),
+    ),
+    "caps.0": with_caps(0, lambda run: replace(run, half_width=nan)),
+    "choices": with_choice("cap", length=nan),
+    "valley_lining.pieces.0": lambda whole: replace(
+        whole,
+        valley_lining=replace(
+            whole.valley_lining, pieces=(replace(whole.valley_lining.pieces[0], lap=nan),)
+        ),
+    ),
+    "step_flashings.0.plane": with_steps(0, lambda run: replace(run, plane="north")),
+    "step_flashings.0": with_step(0, 1, lambda piece: replace(piece, upper=nan)),
+    "openings.0.plane": with_opening(1, lambda one: replace(one, plane="north")),
+    "openings.1": with_opening(2, lambda one: replace(one, right=one.left)),
+    "openings.2": with_opening(
+        3, lambda one: replace(one, pipes=(replace(one.pipes[0], side_flange=nan),))
+    ),
+}
+
+
+@pytest.mark.parametrize("place", SPOILT_ROOFS)
+def test_what_is_no_roof_is_refused_by_its_place(good, place):
+    with pytest.raises(Refused) as refused:
+        audit(SPOILT_ROOFS[place](good["house"]))
+    assert place in {".".join(map(str, fault.at)) for fault in refused.value.faults}
+
+
 def _round(corners: int) -> tuple[tuple[float, float], ...]:
     """Give the corners of a piece that is nearly round."""
     turns = [2 * pi * k / corners for k in range(corners)]
@@ -104,6 +159,7 @@ TOO_MUCH = {
                         beyond=("",) * 201),),
     ),
     "metal": lambda whole: replace(whole, metal=whole.metal * 1251),
+    "lines": lambda whole: replace(whole, lines=whole.lines * 5001),
     "courses.4.laid": with_laid(
         5, lambda laid: tuple(replace(laid[0], corners=_round(4)) for _ in range(401))
     ),
@@ -117,6 +173,20 @@ TOO_MUCH = {
 def test_what_would_take_too_long_is_refused_by_its_place(good, place):
     with pytest.raises(TooManyPieces) as refused:
         audit(TOO_MUCH[place](good["shed"]))
+    assert place in {".".join(map(str, fault.at)) for fault in refused.value.faults}
+
+
+TOO_MUCH_OF_A_ROOF = {
+    "caps": lambda whole: replace(whole, caps=whole.caps * 251),
+    "step_flashings": lambda whole: replace(whole, step_flashings=whole.step_flashings * 251),
+    "openings": lambda whole: replace(whole, openings=whole.openings * 67),
+}
+
+
+@pytest.mark.parametrize("place", TOO_MUCH_OF_A_ROOF)
+def test_a_roof_that_would_take_too_long_is_refused_by_its_place(good, place):
+    with pytest.raises(TooManyPieces) as refused:
+        audit(TOO_MUCH_OF_A_ROOF[place](good["house"]))
     assert place in {".".join(map(str, fault.at)) for fault in refused.value.faults}
 
 

@@ -5,10 +5,13 @@ from __future__ import annotations
 import pytest
 
 from roofing_core.auditing.audit import audit
-from tests.auditing.injuries import INJURIES
+from tests.auditing import injuries
+from tests.auditing.roof_injuries import ROOF_INJURIES
+
+INJURIES = injuries.INJURIES | ROOF_INJURIES
 
 
-@pytest.mark.parametrize("name", ["shed", "long", "cold"])
+@pytest.mark.parametrize("name", ["shed", "long", "cold", "house", "closed", "barn", "porch"])
 def test_the_plans_to_be_broken_are_good(good, name):
     found = audit(good[name])
     assert found.sheds_water
@@ -34,7 +37,8 @@ def test_an_injury_is_caught_and_named(good, does):
     assert asked.breaches > 0
 
 
-def test_there_are_more_than_thirty_injuries_and_every_question_catches_one(good):
-    assert len(INJURIES) > 30
+def test_there_are_more_than_a_hundred_injuries_and_every_question_catches_one(good):
+    assert len(INJURIES) > 100
+    assert len(ROOF_INJURIES) > 45
     caught = {injury.question for injury in INJURIES.values()}
     assert caught == {asked.question for asked in audit(good["shed"]).asked}
