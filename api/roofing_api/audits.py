@@ -27,10 +27,12 @@ router = straight_router("Audit")
 AUDIT = Calculation(audit, takes=AuditLimits, renderings=(as_text(audit_text),), example={})
 FORM = FinishedForm()
 
-#: The form of roof whose plan, as answered, is the example of a body.
-_FORM = "single_slope"
-_EXAMPLE = {_FORM: {"$ref": f"#/components/examples/{named(plans.PLAN, _FORM)}"}}
-POSTED = Bodied(AUDIT, manner=AUDIT.form, body=FORM, examples=_EXAMPLE)
+#: Each body among the examples of plans is planned, and what is answered is the body of an audit.
+_EXAMPLES = {
+    name: {"$ref": f"#/components/examples/{named(plans.PLAN, name)}"}
+    for name in plans.POSTED.examples
+}
+POSTED = Bodied(AUDIT, manner=AUDIT.form, body=FORM, examples=_EXAMPLES)
 
 #: A plan takes about 300 bytes a piece: 50,000 pieces.
 LARGEST_PLAN = 16_000_000
@@ -51,6 +53,14 @@ def _answer(asked: Asked, limits: AuditLimits, body: bytes) -> Response:
 
 def worked_audits(examples: Mapping[str, Any]) -> dict[str, Any]:
     """Work out the audits of the plans among the document's examples, by the audits' names."""
-    body = dumps(examples[named(plans.PLAN, _FORM)]["value"])
-    found = loads(dumps(rendered(audit(FORM.plan(parsed(body))), "us")))
-    return {named(AUDIT, _FORM): {"summary": _FORM, "value": found}}
+    return {
+        named(AUDIT, name): {"summary": name, "value": _worked(examples[named(plans.PLAN, name)])}
+        for name in _EXAMPLES
+    }
+
+
+def _worked(example: Mapping[str, Any]) -> dict[str, Any]:
+    found: dict[str, Any] = loads(
+        dumps(rendered(audit(FORM.plan(parsed(dumps(example["value"])))), "us"))
+    )
+    return found

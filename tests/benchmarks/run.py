@@ -16,6 +16,7 @@ from pathlib import Path
 from socket import socket
 
 from roofing_core import Footprint, Hip, Job, SingleSlope, audit, plan
+from roofing_core.job.choices import Valleying
 from roofing_core.layers.coursing.best_sequences import best_sequence
 from roofing_core.layers.coursing.needs import NeededPiece, needed_pieces
 from roofing_core.layers.coursing.reuse import Reuse, reuse
@@ -160,14 +161,24 @@ def whole_roofs() -> None:
 
 def audits() -> None:
     """Print what the audit of a plan takes; what it is held to is 2,000 pieces in 100 ms."""
-    for wide, high in ((14, 9), (63, 45), (200, 133)):
-        roof = SingleSlope(eave_length=12.0 * wide, slope_length=12.0 * high, pitch=0.5)
-        planned = plan(Job(roof=roof))
-        times = max(1, 100 // wide)
+    slopes = (
+        SingleSlope(eave_length=12.0 * wide, slope_length=12.0 * high, pitch=0.5)
+        for wide, high in ((14, 9), (63, 45), (200, 133))
+    )
+    hip = Hip(length=740, width=480, pitch=0.5)
+    closed = Valleying(method="closed_cut")
+    for name, job in (
+        *(("one slope", Job(roof=roof)) for roof in slopes),
+        ("hip", Job(roof=hip)),
+        ("hip with two wings", Job(roof=TWO_WINGS)),
+        ("the same, valleys closed", Job(roof=TWO_WINGS, valleying=closed)),
+    ):
+        planned = plan(job)
+        times = max(1, 1_000 // planned.shingles.pieces)
         best = min(_clocked(partial(audit, planned), times) for _ in range(7))
-        made = min(_clocked(partial(plan, Job(roof=roof)), times) for _ in range(7))
+        made = min(_clocked(partial(plan, job), times) for _ in range(7))
         told = f"{best * 1e3:7.1f} ms an audit, {best / made:.1f} times its plan"
-        print(f"{planned.shingles.pieces:7d} pieces: {told}")
+        print(f"{planned.shingles.pieces:7d} pieces, {name}: {told}")
 
 
 def _needed(roof: SingleSlope | Hip) -> list[NeededPiece]:
