@@ -144,14 +144,13 @@ def test_the_shed_by_hand():
     assert [run.lengths for run in planned.metal] == [
         (120, 58), (56,), (56,), (120, 54.5),
     ]  # fmt: skip
-    assert [run.cut_from for run in planned.metal] == [(1, 2), (2,), (3,), (1, 2)]
+    assert [run.cut_from for run in planned.metal] == [(1, 2), (3,), (3,), (1, 2)]
     text = plan_text(planned)
-    assert (
-        "length 2    10 ft  4 ft 10 in for eave, piece 2; 4 ft 8 in for left rake, piece 1" in text
-    )
+    cut = "length 3    10 ft  4 ft 8 in for left rake, piece 1; 4 ft 8 in for right rake, piece 1"
+    assert cut in text
     assert "bought across runs: 30 ft in all, run by run 40 ft. Proved: no way" in text
     (page,) = drawings(planned, kind="metal_cuts")
-    assert "Length 2, eave metal, 10 ft: 4 ft 10 in for eave, piece 2" in page.svg
+    assert "Length 3, eave metal, 10 ft: 4 ft 8 in for left rake" in page.svg
     told = [step.says.written() for step in planned.steps]
     assert any(
         "2 pieces: 10 ft from length 1, 4 ft 10 in from length 2, lapped" in one for one in told

@@ -130,6 +130,88 @@ def test_it_costs_what_the_cheapest_of_all_ways_costs(first):
     assert dearer > 5, "runs that share nothing test nothing"
 
 
+# Laps side by side.
+
+
+def side_by_side(*lengths: float, **more: Any) -> tuple[RunAsked, ...]:
+    """The first two runs lie side by side, and the others by themselves."""
+    first, second, *others = of_lengths(*lengths)
+    return (first, replace(second, beside=first.name, **more), *others)
+
+
+def test_another_order_of_pieces_keeps_laps_apart_for_nothing():
+    # 294 in: 120, 120 and 66, with laps at 114 and 228. From the short end they lie at 60 and 174.
+    legs = side_by_side(294, 294)
+    stacked = shared_metal(legs, offers=TEN_FEET)
+    apart = shared_metal(legs, offers=TEN_FEET, stagger=24)
+    check_shared(apart, legs, TEN_FEET, stagger=24)
+    assert (apart.count, apart.proved, apart.stagger) == (stacked.count, True, 24)
+    assert stacked.runs[0].laps == stacked.runs[1].laps == (114, 228)
+
+
+def test_laps_are_slid_apart_where_something_is_over():
+    # 222 in from two lengths each leaves 12 in over: laps from 102 to 114. With 12 in between, at
+    # both ends of that.
+    legs = side_by_side(222, 222)
+    apart = shared_metal(legs, offers=TEN_FEET, stagger=12)
+    check_shared(apart, legs, TEN_FEET, stagger=12)
+    assert (apart.count, apart.proved) == (4, True)
+    assert sorted(run.laps for run in apart.runs) == [(102,), (114,)]
+
+
+def test_where_nothing_is_over_a_length_more_is_proved_to_be_needed():
+    # 234 in is what two lengths reach lapped once: at 114 in, on both legs. Five lengths leave
+    # enough to lap one leg twice.
+    legs = side_by_side(234, 234)
+    apart = shared_metal(legs, offers=TEN_FEET, stagger=12)
+    check_shared(apart, legs, TEN_FEET, stagger=12)
+    assert (apart.count, apart.proved, apart.least_metal) == (5, True, 600)
+    # Fastened to a corner by a tab, one leg starts 2 in earlier; that is apart by 2 in.
+    (from_line, from_tab) = side_by_side(234, 232, tab=2, tabs="start")
+    offers = TEN_FEET
+    assert shared_metal((from_line, from_tab), offers=offers, stagger=2).count == 4
+    assert shared_metal((from_line, from_tab), offers=offers, stagger=3).count == 5
+
+
+@pytest.mark.parametrize("first", range(0, 80, 40))
+def test_staggered_laps_cost_no_more_than_any_way_of_whole_pieces(first):
+    dearer = 0
+    for seed in range(first, first + 40):
+        chance = random.Random(seed)
+        lap, stagger, least = 1, chance.choice((1, 2)), chance.choice((2, 3))
+        leg = chance.randint(4, 9)
+        lengths = chance.sample(range(max(2 * stagger + lap, 2 * least - lap), 8), 1 + seed % 2)
+        offers = [(long, chance.randint(5, 15)) for long in lengths]
+        runs = [leg, chance.choice((leg, chance.randint(4, 9)))]
+        runs += [chance.randint(1, 6)] * (seed % 3 == 0)
+        asked = side_by_side(*runs)
+        on_offer = priced(*((long, str(cost)) for long, cost in offers))
+        sizes = {"lap": lap, "least_piece": least, "end_distance": 0, "stagger": stagger}
+        found = shared_metal(asked, offers=on_offer, **sizes)
+        check_shared(found, asked, on_offer, **sizes)
+        assert found.proved
+        least_cost = all_ways(runs, offers, lap=lap, least=least, stagger=stagger)
+        assert found.cost <= least_cost, seed
+        dearer += found.cost > all_ways(runs, offers, lap=lap, least=least)
+    assert dearer, "a stagger that never costs anything tests nothing"
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_a_stagger_costs_no_less_than_none_and_is_kept_to(seed):
+    chance = random.Random(seed)
+    lengths = [chance.choice((234, 348, chance.randint(100, 400))) for _ in range(4)]
+    legs = of_lengths(*(long for long in lengths for _ in range(2)))
+    legs = tuple(
+        replace(run, beside=legs[k - 1].name) if k % 2 else run for k, run in enumerate(legs)
+    )
+    offers = random_offers(chance, priced=bool(seed % 2))[:2]
+    apart, free = (shared_metal(legs, offers=offers, stagger=gap) for gap in (12, 0))
+    check_shared(apart, legs, offers, stagger=12)
+    assert apart.least_cost >= free.least_cost
+    assert apart.cost >= free.cost
+    assert apart.priced or apart.metal >= free.metal
+
+
 # Laws.
 
 
@@ -203,7 +285,7 @@ def test_the_same_is_bought_again():
 
 FIT_STOCK = "from a stock length of 10 ft with a lap of 6 in"
 REFUSED: list[tuple[Any, dict[str, Any], str]] = [
-    ((), {}, "runs came as 0 runs: from 1 to 200"),
+    ((), {}, "runs came as 0 runs: from 1 to 1000"),
     (of_lengths(0), {}, "runs.0.run_length came as 0 in: more than zero and at most 100000 ft"),
     (
         (*of_lengths(9), *of_lengths(8)),
@@ -214,6 +296,11 @@ REFUSED: list[tuple[Any, dict[str, Any], str]] = [
         (RunAsked(name="eave", run_length=9, tab=60),),
         {},
         f"runs.0.tab came as 5 ft: at most 4 ft 9 in {FIT_STOCK}",
+    ),
+    (
+        (RunAsked(name="eave", run_length=9, beside="ridge"),),
+        {},
+        "runs.0.beside came as ridge: the name of another run",
     ),
     (
         (RunAsked(name="eave", run_length=9, tabs="left"),),  # type: ignore[arg-type]
@@ -257,7 +344,12 @@ REFUSED_SIZES: list[tuple[dict[str, Any], str]] = [
         " pieces overlap",
     ),
     ({"least_piece": 64}, f"least_piece came as 5 ft 4 in: at most 5 ft 3 in {FIT_STOCK}"),
-    ({"most_steps": -1}, "most_steps came as -1: from 0 to 10,000,000"),
+    (
+        {"stagger": 58},
+        "stagger came as 4 ft 10 in: at most 4 ft 9 in, half of what the shortest stock length"
+        " reaches beyond a lap",
+    ),
+    ({"most_steps": -1}, "most_steps came as -1: from 0 to 3,000,000"),
 ]
 
 

@@ -22,7 +22,7 @@ from roofing_core.measures.sentences import length
 from roofing_core.measures.units import Inches
 
 #: More runs, or stock lengths on offer, than this are refused.
-MOST_RUNS = 200
+MOST_RUNS = 1_000
 MOST_OFFERS = 12
 
 #: The dearest length, and the digits after the point that a price may have.
@@ -39,17 +39,24 @@ class RunAsked:
         run_length: Length of edge to cover, without the tabs.
         tab: Length bent round the corner at each end that has a tab.
         tabs: Which ends have one.
+        beside: The run that it lies side by side with, from the same line on, if any: laps of the
+            two are kept apart by the stagger.
     """
 
     name: str
     run_length: Inches
     tab: Inches = 0.0
     tabs: Tabs = "both"
+    beside: str = ""
 
     def tabs_at(self) -> tuple[Inches, Inches]:
         """Give the length of the tab at its start and at its end."""
         at_start = 0.0 if self.tabs == "end" else self.tab
         return at_start, 0.0 if self.tabs == "start" else self.tab
+
+    def cut_length(self) -> Inches:
+        """Give the length covered and tabs together."""
+        return self.run_length + sum(self.tabs_at())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,7 +104,7 @@ def refuse_asked(runs: Sequence[RunAsked], offers: Sequence[StockOffer], **sizes
     Args:
         runs: The runs.
         offers: What is on offer.
-        sizes: ``lap``, ``least_piece`` and ``end_distance``.
+        sizes: ``lap``, ``least_piece``, ``end_distance`` and ``stagger``.
 
     Raises:
         Refused: Something cannot be; names each.
@@ -107,7 +114,7 @@ def refuse_asked(runs: Sequence[RunAsked], offers: Sequence[StockOffer], **sizes
         Geometry.
 
     >>> refuse_asked([RunAsked(name="eave", run_length=168)], [StockOffer(length=120)], lap=6,
-    ...              least_piece=12, end_distance=1)
+    ...              least_piece=12, end_distance=1, stagger=0)
     """
     found = [*_run_faults(runs), *_offer_faults(offers)]
     found += [
@@ -129,6 +136,8 @@ def _run_faults(runs: Sequence[RunAsked]) -> Iterator[Fault | None]:
         yield not_positive(f"{at}.run_length", run.run_length)
         yield negative(f"{at}.tab", run.tab)
         yield not_one_of(f"{at}.tabs", run.tabs, get_args(Tabs))
+        if run.beside and (run.beside == run.name or run.beside not in names):
+            yield fault(f"{at}.beside", run.beside, "the name of another run")
 
 
 def _offer_faults(offers: Sequence[StockOffer]) -> Iterator[Fault | None]:
@@ -154,7 +163,8 @@ def _price_fault(at: str, price: object) -> Fault | None:
         return fault(at, repr(price), wanted)
     if not (price.is_finite() and 0 <= price <= LARGEST_PRICE):
         return fault(at, str(price), f"zero or more and at most {LARGEST_PRICE}")
-    if price * 10**PRICE_DIGITS % 1:
+    top, bottom = price.as_integer_ratio()
+    if top * 10**PRICE_DIGITS % bottom:
         return fault(at, f"{price:f}", f"at most {PRICE_DIGITS} digits after the point")
     return None
 
@@ -166,6 +176,7 @@ def _misfits(
     lap: float,
     least_piece: float,
     end_distance: float,
+    stagger: float,
 ) -> Iterator[Fault]:
     """Hold the sizes against the shortest stock length: two end pieces must come out of two."""
     if lap > stock / 3:
@@ -181,11 +192,15 @@ def _misfits(
         if tab + held(lap, end_distance) > most:
             at_most = length(max(0.0, most - held(lap, end_distance)))
             yield fault(f"runs.{k}.tab", length(tab), "at most ", at_most, *from_stock)
+    if stagger > (stock - lap) / 2:
+        most = (stock - lap) / 2
+        because = ", half of what the shortest stock length reaches beyond a lap"
+        yield fault("stagger", length(stagger), "at most ", length(most), because)
 
 
 def _refuse_too_many(runs: Sequence[RunAsked], offers: Sequence[StockOffer], lap: float) -> None:
     longest = MOST_PIECES * (max(one.length for one in offers) - lap)
-    whole = sum(run.run_length + sum(run.tabs_at()) for run in runs)
+    whole = sum(run.cut_length() for run in runs)
     if whole > longest:
         wanted = ("at most ", length(longest), f" with tabs, {MOST_PIECES} of the longest offer")
         raise TooManyPieces(fault("runs", length(whole), *wanted))

@@ -87,6 +87,7 @@ class RunPieced:
         run_length: Length of edge covered, without the tabs.
         tab: Length bent round the corner at each end that has a tab.
         tabs: Which ends have one.
+        beside: The run that it lies side by side with; empty where there is none.
         cut_length: Length covered and tabs together, what the pieces come to once lapped.
         lengths: Length of each piece, in the order of laying.
         cut_from: The number of the length that each piece is cut from.
@@ -97,6 +98,7 @@ class RunPieced:
     run_length: Inches
     tab: Inches
     tabs: Tabs
+    beside: str
     cut_length: Inches
     lengths: tuple[Inches, ...]
     cut_from: tuple[int, ...]
@@ -124,6 +126,7 @@ class SharedMetal:
         offcuts: What is left of lengths, in the order of the lengths.
         offcut: What is left in all.
         lap: How far each piece laps the next.
+        stagger: How far laps of runs side by side stand apart at least.
         run_by_run_cost: What buying costs least for each run by itself.
         run_by_run_metal: The metal that takes.
         saved: What buying together saves of the cost.
@@ -144,6 +147,7 @@ class SharedMetal:
     offcuts: tuple[Offcut, ...]
     offcut: Inches
     lap: Inches
+    stagger: Inches
     run_by_run_cost: Decimal
     run_by_run_metal: Inches
     saved: Decimal

@@ -3,41 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from contextlib import suppress
-from typing import NamedTuple
 
 from roofing_core.layers.metal.runs import END_DISTANCE, LAP, LEAST_PIECE
 from roofing_core.layers.metal.shared.asked import (
     PRICE_DIGITS,
     RunAsked,
     StockOffer,
-    least_of,
     refuse_asked,
 )
 from roofing_core.layers.metal.shared.bought import SharedMetal
 from roofing_core.layers.metal.shared.covering import PARTS_OF_AN_INCH, Covering, Offered
+from roofing_core.layers.metal.shared.cuts import Laid
 from roofing_core.layers.metal.shared.grouping import (
-    MOST_PARTS,
     Cutting,
-    Kind,
     Parted,
-    Parting,
-    parts_to_try,
 )
-from roofing_core.layers.metal.shared.listing import Source, listed
-from roofing_core.layers.metal.shared.many import bound_of_many, parted_many
-from roofing_core.layers.metal.shared.placing import Need, Steps, StepsUsedUp
-from roofing_core.measures.faults import fault, refuse_if_any
+from roofing_core.layers.metal.shared.listing import listed
+from roofing_core.layers.metal.shared.many import cheaply_parted
+from roofing_core.layers.metal.shared.members import Members, cost_of
+from roofing_core.layers.metal.shared.placing import Steps
+from roofing_core.layers.metal.shared.side_by_side import RESERVED, Bought, SideBySide
+from roofing_core.layers.metal.shared.staggering import Staggering
+from roofing_core.measures.faults import Refused, fault, refuse_if_any
+from roofing_core.measures.sentences import length
 from roofing_core.measures.units import Inches
 
 #: So many combinations are looked at before the search stops at a bound.
 MOST_STEPS = 300_000
 
 #: The most steps that may be asked for.
-_MOST_ASKED = 10_000_000
-
-#: Lengths this near to each other are one.
-_ALIKE = 1e-6
+_MOST_ASKED = 3_000_000
 
 
 def shared_metal(
@@ -47,6 +42,7 @@ def shared_metal(
     lap: Inches = LAP,
     least_piece: Inches = LEAST_PIECE,
     end_distance: Inches = END_DISTANCE,
+    stagger: Inches = 0.0,
     most_steps: int = MOST_STEPS,
 ) -> SharedMetal:
     """Buy stock lengths for several runs of one metal together, at the least cost.
@@ -63,6 +59,7 @@ def shared_metal(
         least_piece: No piece of a run of several is shorter, nor than two laps, nor than a tab
             with its lap and nail.
         end_distance: From each end of a run to its first nail, which is kept out of the lap.
+        stagger: How far laps of runs side by side stand apart at least; 0 for no matter.
         most_steps: So many combinations are looked at before the search stops at a bound.
 
     Returns:
@@ -72,7 +69,7 @@ def shared_metal(
     Raises:
         Refused: Something cannot be: a length, a name that comes twice, a price under 0 or one
             that is missing, or a lap, tab or least piece that does not fit the shortest stock
-            length; names each.
+            length; or no way of buying is found with the stagger; names each.
         TooManyPieces: More lengths would be bought than the limit.
 
     Source:
@@ -85,22 +82,42 @@ def shared_metal(
     ([(120, 0), (144, 2)], True)
     """
     sizes = {"lap": lap, "least_piece": least_piece, "end_distance": end_distance}
-    refuse_asked(runs, offers, **sizes)
+    refuse_asked(runs, offers, **sizes, stagger=stagger)
     if not 0 <= most_steps <= _MOST_ASKED:
         refuse_if_any([fault("most_steps", str(most_steps), f"from 0 to {_MOST_ASKED:,}")])
-    alike = _alike(runs, **sizes)
-    covering = _covering(runs, offers, lap)
-    cutting = Cutting(alike.kinds, covering, steps=Steps(most_steps))
-    parted = _parted(cutting)
-    cost = sum(covering.cost(group.bought) for group in parted.groups)
+    members = Members(runs, apart=stagger > 0, **sizes)
+    covering = _covering(members, offers, lap, stagger)
+    cutting = Cutting(members.kinds, covering, steps=Steps(most_steps))
+    parted = cheaply_parted(cutting)
+    bought = Bought(members.sources(parted.groups, covering), parted.least)
+    if members.beside:
+        bought = _staggered(members, cutting, parted, stagger)
     return listed(
         runs,
         offers,
         lap=lap,
-        sources=_sources(alike, parted, covering, len(runs)),
-        worth=(cost // _FEWEST, parted.least // _FEWEST),
-        alone=[covering.cheapest(run.run_length + sum(run.tabs_at()) - lap) for run in runs],
+        stagger=stagger,
+        sources=bought.pieces,
+        worth=(cost_of(bought.pieces, covering) // _FEWEST, bought.least // _FEWEST),
+        alone=[covering.cheapest(run.cut_length() - lap) for run in runs],
     )
+
+
+def _staggered(members: Members, cutting: Cutting, parted: Parted, stagger: Inches) -> Bought:
+    kinds = zip(members.kinds, members.members, strict=True)
+    least = {k: kind.need.least for kind, own in kinds for k in own}
+    staggering = Staggering(
+        [Laid(run.cut_length(), least[k], -run.tabs_at()[0]) for k, run in enumerate(members.runs)],
+        members.beside,
+        lap=cutting.covering.lap,
+        stagger=stagger,
+        steps=cutting.steps,
+    )
+    bought = SideBySide(members, cutting, staggering).bought(parted)
+    if bought is None:
+        wanted = "less: no way of buying was found with which laps stand so far apart"
+        raise Refused(fault("stagger", length(stagger), wanted))
+    return bought
 
 
 #: Of equal costs the fewest lengths are the least: there are never so many of them.
@@ -112,65 +129,15 @@ def _offered(offer: StockOffer) -> Offered:
     if offer.price is None:
         worth = round(offer.length * PARTS_OF_AN_INCH)
     else:
-        worth = int(offer.price.scaleb(PRICE_DIGITS))
+        top, bottom = offer.price.as_integer_ratio()
+        worth = top * 10**PRICE_DIGITS // bottom
     return Offered(offer.length, worth * _FEWEST + 1)
 
 
-def _covering(runs: Sequence[RunAsked], offers: Sequence[StockOffer], lap: Inches) -> Covering:
-    farthest = sum(run.run_length + sum(run.tabs_at()) for run in runs)
+def _covering(
+    members: Members, offers: Sequence[StockOffer], lap: Inches, stagger: Inches
+) -> Covering:
+    # Where laps are to stand apart, runs may have to be bought for as if they were longer.
+    more = RESERVED * stagger * len(members.beside) + 2 * min(one.length for one in offers)
+    farthest = sum(run.cut_length() for run in members.runs) + more
     return Covering([_offered(one) for one in offers], lap=lap, farthest=farthest)
-
-
-class _Alike(NamedTuple):
-    """Runs that are alike taken together."""
-
-    kinds: list[Kind]
-    members: list[list[int]]
-    """The runs of each kind, by their places."""
-
-
-def _alike(runs: Sequence[RunAsked], **sizes: Inches) -> _Alike:
-    """Take runs together that are alike, the longest first."""
-    needs: dict[tuple[int, int], list[tuple[Need, int]]] = {}
-    for k, run in enumerate(runs):
-        need = Need(run.run_length + sum(run.tabs_at()), least_of(run, **sizes))
-        as_one = (round(need.length / _ALIKE), round(need.least / _ALIKE))
-        needs.setdefault(as_one, []).append((need, k))
-    found = [needs[as_one] for as_one in sorted(needs, reverse=True)]
-    return _Alike(
-        [Kind(max(need for need, _ in one), len(one)) for one in found],
-        [[k for _, k in one] for one in found],
-    )
-
-
-def _parted(cutting: Cutting) -> Parted:
-    """Part runs into groups; where one group meets the bound of all, no other is looked for."""
-    whole = tuple(kind.many for kind in cutting.kinds)
-    least = cutting.covering.least(cutting.far(whole))
-    if least == bound_of_many(cutting):
-        with suppress(StepsUsedUp):
-            group = cutting.cut(whole, least)
-            if group is not None:
-                return Parted([group], least)
-    if parts_to_try(cutting.kinds) > MOST_PARTS:
-        return parted_many(cutting)
-    return Parting(cutting).parted()
-
-
-def _sources(alike: _Alike, parted: Parted, covering: Covering, runs: int) -> list[list[Source]]:
-    """Give the pieces of each run as it was asked for, and which length each is cut from."""
-    waiting = [[*members] for members in alike.members]
-    found: list[list[Source]] = [[] for _ in range(runs)]
-    first = 0
-    for group in parted.groups:
-        lengths = covering.lengths(group.bought)
-        members = [
-            waiting[kind].pop(0) for kind, many in enumerate(group.counts) for _ in range(many)
-        ]
-        for run, pieces in zip(members, group.placed, strict=True):
-            found[run] = [
-                Source(first + piece.source, lengths[piece.source], piece.length)
-                for piece in sorted(pieces, key=lambda piece: -piece.length)
-            ]
-        first += len(lengths)
-    return found

@@ -10,7 +10,7 @@ be cut is the cheapest.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from operator import add
 from typing import NamedTuple
 
@@ -23,6 +23,10 @@ MOST_PARTS = 2_500_000
 
 #: One purchase for one group is tried by so many steps.
 STEPS_EACH = 20_000
+
+
+#: Going through the cut plans of a purchase takes as long as so many steps, at least.
+_A_PURCHASE = 50
 
 
 class Kind(NamedTuple):
@@ -77,7 +81,7 @@ class Cutting:
 
     def __init__(self, kinds: Sequence[Kind], covering: Covering, *, steps: Steps) -> None:
         self.kinds, self.covering, self.steps = kinds, covering, steps
-        self.undecided = False
+        self.undecided, self.most_more = False, 0
 
     def far(self, counts: Sequence[int]) -> float:
         """Give how far beyond a lap the lengths of a group must reach."""
@@ -105,6 +109,27 @@ class Cutting:
             if placed is not None:
                 return Group(counts, bought, placed)
         return None
+
+    def all(self, counts: tuple[int, ...], cost: int, more: int) -> Iterator[tuple[int, Group]]:
+        """Give every cut plan of a group at exactly this cost, and how many pieces more it has.
+
+        Up to so many more than lengths, and runs but one, ask for. Raises `StepsUsedUp`.
+        """
+        needs, covering = self._needs(counts), self.covering
+        for bought in covering.at(cost, self.far(counts)):
+            self.steps.take()
+            lengths = covering.lengths(bought)
+            linking = Linking(needs, lengths, lap=covering.lap, steps=self.steps)
+            self.steps.left -= _A_PURCHASE
+            self.most_more = max(self.most_more, linking.most_more())
+            for each in range(more + 1):
+                for placed in linking.trees(each):
+                    self.steps.take()
+                    yield each, Group(counts, bought, placed)
+
+    def _needs(self, counts: Sequence[int]) -> list[Need]:
+        runs = zip(counts, self.kinds, strict=True)
+        return [kind.need for count, kind in runs for _ in range(count)]
 
     def cheapest(self, counts: tuple[int, ...]) -> Group:
         """Cut a group for the least cost that is found; a last resort that proves nothing."""
@@ -136,7 +161,7 @@ class Parting:
         self.alone = [0, *map(self._least_alone, range(1, self.all + 1))]
         self.least = [0] * (self.all + 1)
         for runs in range(1, self.all + 1):
-            parts, rests = self._parts(runs)
+            parts, rests = self.parts(runs)
             alone = map(self.alone.__getitem__, parts)
             self.least[runs] = min(map(add, alone, map(self.least.__getitem__, rests)))
 
@@ -151,7 +176,7 @@ class Parting:
     def _least_alone(self, runs: int) -> int:
         return self.cutting.covering.least(self._far(runs))
 
-    def _parts(self, runs: int) -> tuple[list[int], list[int]]:
+    def parts(self, runs: int) -> tuple[list[int], list[int]]:
         """Give the parts of a set that hold its first run, and what each leaves."""
         digits = zip(self.counts(runs), self.worth, strict=True)
         (_, worth), *others = [one for one in digits if one[0]]
@@ -185,7 +210,7 @@ class Parting:
         if self.least[runs] > most:
             return None
         beyond: list[int] = []
-        for part, rest in sorted(zip(*self._parts(runs), strict=True), key=self._bound):
+        for part, rest in sorted(zip(*self.parts(runs), strict=True), key=self._bound):
             while self._bound((part, rest)) <= most:
                 if not self._settled(part):
                     continue
@@ -214,7 +239,7 @@ class Parting:
         """Part the runs by their bounds, and cut each group for the least cost that is found."""
         runs, groups = self.all, []
         while runs:
-            part, rest = min(zip(*self._parts(runs), strict=True), key=self._bound)
+            part, rest = min(zip(*self.parts(runs), strict=True), key=self._bound)
             groups.append(self.groups.get(part) or self.cutting.cheapest(self.counts(part)))
             runs = rest
         return groups

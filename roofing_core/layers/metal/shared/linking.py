@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
 from roofing_core.layers.metal.shared.chaining import chained
 from roofing_core.layers.metal.shared.placing import Need, Piece, Placed, Placing, Steps
@@ -33,17 +34,28 @@ class Linking:
         found = chained(self.needs, self.lengths, lap=self.lap)
         if found is not None or len(self.needs) == 1:
             return found
+        every = (self.trees(more) for more in range(self.most_more() + 1))
+        return next(chain.from_iterable(every), None)
+
+    def most_more(self) -> int:
+        """Give how many pieces more than in a tree the lengths suffice for."""
         reach = sum(self.lengths) - (len(self.lengths) - 1) * self.lap
-        spare = reach - sum(one.length for one in self.needs)
-        for more in range(int(spare / self.lap) + 1):
+        return int((reach - sum(one.length for one in self.needs)) / self.lap)
+
+    def trees(self, more: int) -> Iterator[Placed]:
+        """Give every cut plan that links all runs to all lengths with so many pieces more.
+
+        By what is cut from what: how long the pieces are is for the taker to slide. Raises
+        `StepsUsedUp`.
+        """
+        if more <= self.most_more():
             for needs, lengths, aside in self._set_aside(self.needs, self.lengths, more, 0):
-                placing = Placing(needs, lengths, lap=self.lap, steps=self.steps)
-                pieces = placing.placed()
-                if pieces is not None:
+                cut = {piece.source for _, piece in aside}
+                placing = Placing(needs, lengths, lap=self.lap, steps=self.steps, cut=cut)
+                for pieces in placing.all():
                     for run, piece in aside:
                         pieces[run].append(piece)
-                    return pieces
-        return None
+                    yield pieces
 
     def _set_aside(
         self, needs: list[Need], lengths: list[float], more: int, first: int
@@ -55,10 +67,12 @@ class Linking:
         for place in range(first, len(needs) * len(lengths)):
             run, source = divmod(place, len(lengths))
             need, rest = needs[run], lengths[source] - needs[run].least
-            if rest < min(one.least for one in needs):
+            # Of whole lengths that are alike the first one stands for all.
+            again = source > 0 and lengths[source] == lengths[source - 1] == self.lengths[source]
+            if again or rest < min(one.least for one in needs):
                 continue
             lacking = need.length - need.least + self.lap
-            begun = Need(lacking, need.least, need.begun + 1)
+            begun = Need(lacking, need.least, need.begun + 1, need.alone)
             for further in self._set_aside(
                 [*needs[:run], begun, *needs[run + 1 :]],
                 [*lengths[:source], rest, *lengths[source + 1 :]],

@@ -40,6 +40,7 @@ def listed(
     offers: Sequence[StockOffer],
     *,
     lap: Inches,
+    stagger: Inches = 0.0,
     sources: Sequence[Sequence[Source]],
     worth: tuple[int, int],
     alone: Sequence[Bought],
@@ -50,6 +51,7 @@ def listed(
         runs: The runs.
         offers: What was on offer.
         lap: Of each piece over the next.
+        stagger: How far laps of runs side by side stand apart at least.
         sources: The pieces of each run, in the order of laying.
         worth: What the lengths cost, and what any way of buying costs at least, as whole numbers;
             without prices, the metal they take.
@@ -104,6 +106,7 @@ def listed(
         offcuts=offcuts,
         offcut=sum(one.length for one in offcuts),
         lap=lap,
+        stagger=stagger,
         run_by_run_cost=apart.cost,
         run_by_run_metal=apart.metal,
         saved=EXACT.subtract(apart.cost, together.cost),
@@ -156,7 +159,7 @@ def _pieced(
     run: RunAsked, pieces: Sequence[Source], numbers: dict[int, int], lap: float
 ) -> RunPieced:
     """Piece a run together; the longest piece takes up what the adding of floats leaves."""
-    cut_length = run.run_length + sum(run.tabs_at())
+    cut_length = run.cut_length()
     lengths = [one.piece for one in pieces]
     longest = lengths.index(max(lengths))
     lengths[longest] += cut_length + (len(lengths) - 1) * lap - sum(lengths)
@@ -166,6 +169,7 @@ def _pieced(
         run_length=run.run_length,
         tab=run.tab,
         tabs=run.tabs,
+        beside=run.beside,
         cut_length=cut_length,
         lengths=tuple(lengths),
         cut_from=tuple(numbers[one.number] for one in pieces),

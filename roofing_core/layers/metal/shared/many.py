@@ -8,9 +8,11 @@ runs as one group; often one of the two meets the bound.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from itertools import combinations_with_replacement
 
 from roofing_core.layers.metal.shared.grouping import (
+    MOST_PARTS,
     Cutting,
     Group,
     Kind,
@@ -18,7 +20,7 @@ from roofing_core.layers.metal.shared.grouping import (
     Parting,
     parts_to_try,
 )
-from roofing_core.layers.metal.shared.placing import StepsUsedUp
+from roofing_core.layers.metal.shared.placing import Steps, StepsUsedUp
 
 #: What is left once tight groups are set aside is gone through where it has no more parts.
 _FEW_PARTS = 100_000
@@ -26,6 +28,9 @@ _FEW_PARTS = 100_000
 #: Tight groups of so many runs are looked for, of fewer where they would be too many.
 _TIGHT = 3
 _MOST_TIGHT = 20_000
+
+#: Runs cheapest together are taken apart again, where that costs no more, by so many steps.
+_STEPS_APART = 5_000
 
 
 def bound_of_many(cutting: Cutting) -> int:
@@ -147,3 +152,70 @@ def _among(counts: Sequence[int], kinds: Sequence[int], many: int) -> tuple[int,
     for k, count in zip(kinds, counts, strict=True):
         found[k] = count
     return tuple(found)
+
+
+def cheaply_parted(cutting: Cutting) -> Parted:
+    """Part runs into groups; where one group meets the bound of all, no other is looked for.
+
+    Args:
+        cutting: What cuts groups of them.
+
+    Returns:
+        The groups, and what any way of buying costs at least.
+
+    Raises:
+        Nothing.
+
+    Source:
+        See `grouping`.
+
+    >>> from roofing_core.layers.metal.shared.covering import Covering, Offered
+    >>> from roofing_core.layers.metal.shared.placing import Need, Steps
+    >>> covering = Covering([Offered(120, 7)], lap=6, farthest=600)
+    >>> parted = cheaply_parted(Cutting([Kind(Need(60, 12), 4)], covering, steps=Steps(99)))
+    >>> [group.bought for group in parted.groups], parted.least
+    ([(1,), (1,)], 14)
+    """
+    parted = _parted(cutting)
+    apart = Cutting(cutting.kinds, cutting.covering, steps=Steps(_STEPS_APART))
+    return Parted([one for group in parted.groups for one in _loosened(apart, group)], parted.least)
+
+
+def _parted(cutting: Cutting) -> Parted:
+    whole = tuple(kind.many for kind in cutting.kinds)
+    least = cutting.covering.least(cutting.far(whole))
+    if least == bound_of_many(cutting):
+        with suppress(StepsUsedUp):
+            group = cutting.cut(whole, least)
+            if group is not None:
+                return Parted([group], least)
+    if parts_to_try(cutting.kinds) > MOST_PARTS:
+        return parted_many(cutting)
+    return Parting(cutting).parted()
+
+
+def _loosened(cutting: Cutting, group: Group) -> list[Group]:
+    """Let runs go that cost no more by themselves: they take a piece less."""
+    found = []
+    for kind, many in enumerate(group.counts):
+        for _ in range(many):
+            apart = _let_go(cutting, group, kind) if sum(group.counts) > 1 else None
+            if apart is None:
+                break
+            alone, group = apart
+            found.append(alone)
+    return [*found, group]
+
+
+def _let_go(cutting: Cutting, group: Group, kind: int) -> tuple[Group, Group] | None:
+    covering, cost = cutting.covering, cutting.covering.cost(group.bought)
+    one = tuple(int(k == kind) for k in range(len(group.counts)))
+    rest = tuple(many - its for many, its in zip(group.counts, one, strict=True))
+    prices = [covering.least(cutting.far(counts)) for counts in (one, rest)]
+    if sum(prices) > cost:
+        return None
+    try:
+        both = cutting.cut(one, prices[0]), cutting.cut(rest, prices[1])
+    except StepsUsedUp:
+        return None
+    return None if both[0] is None or both[1] is None else (both[0], both[1])

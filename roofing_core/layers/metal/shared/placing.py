@@ -9,7 +9,7 @@ next run is then the most there can be.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from typing import NamedTuple
 
 from roofing_core.measures.units import Inches
@@ -24,6 +24,8 @@ class Need(NamedTuple):
     """No piece is shorter, unless it is the only one."""
     begun: int = 0
     """How many pieces, as short as may be, it has already: then no other is the only one."""
+    alone: int = -1
+    """A number of its own, for a run that another of the same length cannot stand in for."""
 
 
 class Piece(NamedTuple):
@@ -59,6 +61,11 @@ class Bin(NamedTuple):
 
     length: Inches
     source: int
+    cut: bool = False
+
+    def like(self, other: Bin) -> bool:
+        """Tell whether one may stand in for the other: whole lengths do."""
+        return self.length == other.length and not (self.cut or other.cut)
 
 
 class Move(NamedTuple):
@@ -74,48 +81,55 @@ class Placing:
     """Looks for the pieces of one group of runs from given lengths, all linked."""
 
     def __init__(
-        self, needs: Sequence[Need], lengths: Sequence[Inches], *, lap: Inches, steps: Steps
+        self,
+        needs: Sequence[Need],
+        lengths: Sequence[Inches],
+        *,
+        lap: Inches,
+        steps: Steps,
+        cut: Container[int] = (),
     ) -> None:
-        self.needs, self.lengths = list(needs), list(lengths)
+        """Make ready; lengths that are `cut` already are alike to no other."""
+        self.needs, self.lengths, self.cut = list(needs), list(lengths), cut
         self.lap, self.steps = lap, steps
         self.dust = 1e-9 * max(lengths)
         # Of a tree any run may come last; the one with most pieces bends most.
         self.last = max(range(len(needs)), key=lambda k: needs[k].length)
         self.dead: set[tuple[object, ...]] = set()
 
-    def placed(self) -> Placed | None:
-        """Give the pieces; nothing where it cannot be. Raises `StepsUsedUp`."""
+    def all(self) -> Iterator[Placed]:
+        """Give every cut plan that links all runs. Raises `StepsUsedUp`."""
         left = tuple(k for k in range(len(self.needs)) if k != self.last)
-        bins = tuple(sorted((Bin(one, k) for k, one in enumerate(self.lengths)), reverse=True))
-        moves = self._search(left, bins)
-        if moves is None:
-            return None
-        pieces: Placed = [[] for _ in self.needs]
-        for k, taken in moves:
-            pieces[k] = taken
-        return pieces
+        bins = [Bin(one, k, k in self.cut) for k, one in enumerate(self.lengths)]
+        for moves in self._search(left, tuple(sorted(bins, reverse=True))):
+            pieces: Placed = [[] for _ in self.needs]
+            for k, taken in moves:
+                pieces[k] = taken
+            yield pieces
 
     def _search(
         self, left: tuple[int, ...], bins: tuple[Bin, ...]
-    ) -> list[tuple[int, list[Piece]]] | None:
+    ) -> Iterator[list[tuple[int, list[Piece]]]]:
         if not left:
-            return self._finish(bins)
+            yield from self._finish(bins)
+            return
         state = (
             tuple(sorted(self.needs[k] for k in left)),
             tuple(round(one.length / self.dust / 8) for one in bins),
         )
         if state in self.dead:
-            return None
+            return
+        none = True
         spare = self._spare(left, bins)
         if spare >= -self.dust:
             for k in dict.fromkeys(self._first_of_each(left)):
                 others = tuple(one for one in left if one != k)
                 for move in sorted(self._moves(k, others, bins, spare)):
-                    found = self._search(others, self._after(bins, move))
-                    if found is not None:
-                        return [(k, self._pieces(k, move)), *found]
-        self.dead.add(state)
-        return None
+                    for found in self._search(others, self._after(bins, move)):
+                        none = False
+                        yield [(k, self._pieces(k, move)), *found]
+        if none:
+            self.dead.add(state)
 
     def _first_of_each(self, left: tuple[int, ...]) -> Iterator[int]:
         met: set[Need] = set()
@@ -142,12 +156,11 @@ class Placing:
             wasted = max(0.0, piece - lacking)
             if wasted > min(spare, slack) + self.dust:
                 continue
-            met: set[float] = set()
             taken = {one.source for one in whole}
-            for one in bins:
-                if one.length in met or one.source in taken:
+            free = [one for one in bins if one.source not in taken]
+            for j, one in enumerate(free):
+                if j and one.like(free[j - 1]):
                     continue
-                met.add(one.length)
                 if piece <= one.length - least_left + self.dust:
                     yield Move(wasted, whole, one, piece)
 
@@ -173,7 +186,7 @@ class Placing:
                 yield whole, lacking, slack
             for j in range(len(bins) - 1, k - 1, -1):
                 one = bins[j]
-                if j > k and bins[j - 1].length == one.length:
+                if j > k and bins[j - 1].like(one):
                     continue
                 after = lacking - one.length + self.lap
                 if one.length >= need.least - self.dust and after >= least_lacking:
@@ -182,7 +195,7 @@ class Placing:
 
     def _after(self, bins: tuple[Bin, ...], move: Move) -> tuple[Bin, ...]:
         gone = {one.source for one in move.whole}
-        rest = Bin(move.cut.length - move.piece, move.cut.source)
+        rest = Bin(move.cut.length - move.piece, move.cut.source, cut=True)
         kept = [one for one in bins if one.source not in gone and one.source != rest.source]
         return tuple(sorted((*kept, rest), reverse=True))
 
@@ -194,20 +207,17 @@ class Placing:
         )
         return [*whole, Piece(move.cut.source, move.piece)]
 
-    def _finish(self, bins: tuple[Bin, ...]) -> list[tuple[int, list[Piece]]] | None:
-        """Give the last run all that is left."""
+    def _finish(self, bins: tuple[Bin, ...]) -> Iterator[list[tuple[int, list[Piece]]]]:
+        """Give the last run all that is left, if it can be made of that."""
         self.steps.take()
         need = self.needs[self.last]
         over = sum(one.length for one in bins) - (len(bins) - 1) * self.lap - need.length
-        if over < -self.dust:
-            return None
         least = 0.0 if len(bins) == 1 and not need.begun else need.least
-        if min(one.length for one in bins) < least - self.dust:
-            return None
-        if sum(one.length - least for one in bins) < over - self.dust:
-            return None
-        pieces = [Piece(one.source, one.length) for one in bins]
-        return [(self.last, shortened(pieces, by=over, least=least))]
+        gives = sum(one.length - least for one in bins)
+        short = min(one.length for one in bins) < least - self.dust
+        if not short and -self.dust <= over <= gives + self.dust:
+            pieces = [Piece(one.source, one.length) for one in bins]
+            yield [(self.last, shortened(pieces, by=over, least=least))]
 
 
 def shortened(pieces: list[Piece], *, by: Inches, least: Inches) -> list[Piece]:
