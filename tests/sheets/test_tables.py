@@ -52,6 +52,19 @@ def test_comma_separated_text_is_as_rfc_4180_has_it(drawn_plan, kind):
     assert again.getvalue() == text
 
 
+def test_offcuts_have_the_pieces_of_the_shingles_that_are_shared():
+    made, _ = planned("shed with offcuts used again")
+    rows = read(plan_csv(made, "offcuts"))
+    shared = [one for one in made.cutting.cut if len(one.pieces) > 1]
+    assert len(rows) == sum(len(one.pieces) for one in shared) > 10
+    for one in shared:
+        own = [row for row in rows if row["shingle"] == str(one.number)]
+        widths = [float(row["width (in)"]) for row in own]
+        assert widths == [piece.width for piece in one.pieces]
+        left = float(own[-1]["left over (in)"])
+        assert sum(widths) + left == pytest.approx(made.choices.shingle.length)
+
+
 @pytest.mark.parametrize(("system", "unit", "times"), [("us", "in", 1.0), ("metric", "mm", 25.4)])
 def test_courses_have_the_numbers_of_the_plan(system, unit, times):
     made, _ = planned("shed")

@@ -49,7 +49,9 @@ _URGENT = frozenset(("stops_the_job", "breaks_code"))
 _NUMBER = re.compile(r"(-?[0-9][^,x]*)?")
 
 #: What lies in the deck and the rows, what is cut, what is laid, in the order of work.
-_LISTS: tuple[TableKind, ...] = ("metal", "rows", "courses", "caps", "flashings")
+_LISTS: tuple[TableKind, ...] = (
+    "metal", "rows", "courses", "offcuts", "caps", "flashings",
+)  # fmt: skip
 
 #: The drawings on the sheet; the others can be had by themselves.
 _DRAWN: tuple[DrawingKind, ...] = (

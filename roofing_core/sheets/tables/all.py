@@ -17,10 +17,21 @@ from roofing_core.sheets.tables.laying import (
     row_table,
     step_table,
 )
+from roofing_core.sheets.tables.offcuts import offcut_table
 from roofing_core.sheets.tables.table import Table
 
 TableKind = Literal[
-    "job", "order", "courses", "pieces", "cuts", "metal", "rolls", "rows", "caps", "flashings"
+    "job",
+    "order",
+    "courses",
+    "pieces",
+    "cuts",
+    "offcuts",
+    "metal",
+    "rolls",
+    "rows",
+    "caps",
+    "flashings",
 ]
 
 #: The tables of a plan in the order in which they are used.
@@ -61,6 +72,7 @@ _MAKERS: Mapping[TableKind, Callable[[Plan, System], Table]] = MappingProxyType(
         "courses": lambda plan, _: course_table(plan),
         "pieces": lambda plan, _: piece_table(plan),
         "cuts": lambda plan, _: cut_table(plan),
+        "offcuts": lambda plan, _: offcut_table(plan),
         "metal": metal_table,
         "rolls": lambda plan, _: roll_table(plan),
         "rows": lambda plan, _: row_table(plan),

@@ -68,7 +68,7 @@ def amounts(plan: Plan) -> Iterator[tuple[str, Amount]]:
     >>> next(amounts(plan(Job(roof=roof))))
     ('eave', Amount(value=168, unit='in'))
     """
-    roof, shingles, weight = plan.roof, plan.shingles, plan.weight
+    roof, weight = plan.roof, plan.weight
     one = roof.form == "single_slope"
     yield "eave" if one else "eaves, all together", Amount(roof.eave_length, "in")
     yield "slope" if one else "slope of the largest plane", Amount(roof.slope_length, "in")
@@ -85,14 +85,27 @@ def amounts(plan: Plan) -> Iterator[tuple[str, Amount]]:
     yield "squares", Amount(roof.squares, "square")
     if not one:
         yield "planes", Amount(len(plan.planes), "count")
-    yield "courses", Amount(shingles.courses, "count")
-    yield "pieces", Amount(shingles.pieces, "count")
-    yield "shingles for the courses", Amount(shingles.shingles, "count")
-    yield "shingles by the area alone", Amount(shingles.least_by_area, "count")
+    yield from _shingles(plan)
     yield "weight on the deck", Amount(weight.on_deck, "lb")
     yield "weight on each unit of plan", Amount(weight.per_plan_area, "lb/ft2")
     yield "weight to carry up", Amount(weight.to_carry, "lb")
     yield f"heaviest pack ({weight.heaviest_name})", Amount(weight.heaviest, "lb")
+
+
+def _shingles(plan: Plan) -> Iterator[tuple[str, Amount]]:
+    shingles = plan.shingles
+    yield "courses", Amount(shingles.courses, "count")
+    yield "pieces", Amount(shingles.pieces, "count")
+    yield "shingles for the courses", Amount(shingles.shingles, "count")
+    yield f"shingles in all ({_rows_in(plan)})", Amount(plan.cutting.shingles, "count")
+    yield "shingles by the area alone", Amount(shingles.least_by_area, "count")
+
+
+def _rows_in(plan: Plan) -> str:
+    """Say which rows come from the same bundles, and whether their offcuts are used again."""
+    rows = {"starter": "starter", "course": "courses", "cap": "caps"}
+    told = ", ".join(rows[row] for row in plan.cutting.holds)
+    return f"{told}; offcuts used again" if plan.cutting.reuse == "best" else told
 
 
 def _lines(plan: Plan) -> Iterator[tuple[str, float]]:
