@@ -80,7 +80,7 @@ def interleaved(one: tuple[int, int], other: tuple[int, int]) -> Iterator[list[N
         yield [pair for pair in pairwise(row) if pair[0][0] != pair[1][0]]
 
 
-def orders_of(pieces: Sequence[Source], alike: Sequence[float]) -> Iterator[list[Source]]:
+def orders_of(pieces: Sequence[Source], alike: Sequence[Inches]) -> Iterator[list[Source]]:
     """Give every order of pieces, those of which the same is known taken for one.
 
     Args:

@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from roofing_core.measures.units import Inches
+
 #: What is under this, in inches, is taken for nothing.
 _DUST = 1e-9
 
@@ -20,7 +22,7 @@ class AtMost(NamedTuple):
     most: float
 
 
-def slid(many: int, limits: Sequence[AtMost]) -> list[float] | None:
+def slid(many: int, limits: Sequence[AtMost]) -> list[Inches] | None:
     """Find numbers of 0 or more that keep to limits.
 
     Args:
