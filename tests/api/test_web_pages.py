@@ -91,6 +91,19 @@ def test_each_field_has_a_label_and_a_place_for_its_faults(client, fields):
                 assert f'id="{described}"' in page
 
 
+def test_a_page_without_scripts_says_which_forms_of_roof_a_field_is_for(client):
+    said = re.findall(
+        r'data-forms="([^"]*)">\n<label for="[^"]*">[^<]*</label>\n'
+        r'<noscript><p class="hint">For ([^<]*)<',
+        client.get("/").text,
+    )
+    assert len(said) == client.get("/").text.count("data-forms=") > 10
+    for forms, words in said:
+        assert forms.replace("_", "-").split() == words.replace(
+            "single slope", "single-slope"
+        ).split(", ")
+
+
 def test_the_page_may_load_from_here_alone_and_has_no_script_of_its_own(client):
     page = client.get("/")
     policy = dict(

@@ -326,6 +326,8 @@ def test_axe_would_find_one(watch, service, violations):
 def test_without_scripts_the_form_gives_the_plan_too(watch, service):
     page = watch(java_script_enabled=False).page
     page.goto(service)
+    expect(page.locator("#plan")).to_be_hidden()
+    expect(page.locator("[data-forms=saltbox] noscript p").first).to_be_visible()
     page.locator("#eave_length").fill("14 ft")
     page.locator("#slope_length").fill("9 ft 4 in")
     page.locator("#pitch").fill("3:12")
