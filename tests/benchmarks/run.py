@@ -9,13 +9,27 @@ import tempfile
 import time
 from collections.abc import Callable
 from contextlib import contextmanager
+from dataclasses import replace
 from functools import partial
 from importlib import import_module
 from itertools import count
 from pathlib import Path
 from socket import socket
 
-from roofing_core import Footprint, Hip, Job, SingleSlope, audit, plan
+from roofing_core import (
+    Footprint,
+    Hip,
+    Job,
+    Plan,
+    SingleSlope,
+    audit,
+    drawings,
+    job_sheet_html,
+    job_sheet_pdf,
+    plan,
+    plan_csv,
+    plan_workbook,
+)
 from roofing_core.job.choices import Valleying
 from roofing_core.layers.coursing.best_sequences import best_sequence
 from roofing_core.layers.coursing.needs import NeededPiece, needed_pieces
@@ -181,6 +195,25 @@ def audits() -> None:
         print(f"{planned.shingles.pieces:7d} pieces, {name}: {told}")
 
 
+def sheets() -> None:
+    """Print what each form of a plan takes, in time and bytes; each job has a name of its own."""
+    forms: dict[str, Callable[[Plan], str | bytes]] = {
+        "plane drawings": lambda made: "".join(one.svg for one in drawings(made, "plane")),
+        "job sheet, HTML": job_sheet_html,
+        "job sheet, PDF": job_sheet_pdf,
+        "workbook": plan_workbook,
+        "pieces, CSV": lambda made: plan_csv(made, "pieces"),
+    }
+    for wide, high in ((14, 9), (80, 36)):
+        roof = SingleSlope(eave_length=12.0 * wide, slope_length=12.0 * high, pitch=0.5)
+        made = plan(Job(roof=roof))
+        for form, write in forms.items():
+            calls = (partial(write, replace(made, name=f"job {number}")) for number in range(7))
+            best = min(_clocked(call, 1) for call in calls)
+            told = f"{best * 1e3:6.1f} ms, {len(write(made)) / 1024:5.0f} KiB"
+            print(f"{made.shingles.pieces:7d} pieces, {form:15}: {told}")
+
+
 def _needed(roof: SingleSlope | Hip) -> list[NeededPiece]:
     return [
         needed
@@ -294,6 +327,7 @@ if __name__ == "__main__":
     pieces()
     whole_roofs()
     audits()
+    sheets()
     offcuts()
     sequences()
     shared()

@@ -100,6 +100,11 @@ def test_the_examples_in_python_give_their_committed_output(example, output):
     assert ran.stdout == written
 
 
+def test_the_order_list_as_a_table_gives_its_committed_output():
+    written = (EXAMPLES / "outputs" / "tool_store_order.csv").read_bytes()
+    assert tool_store(Accept="text/csv").encode() == written
+
+
 def test_the_drawn_roof_gives_its_committed_output():
     written = (EXAMPLES / "outputs" / "drawn_roof.txt").read_text(encoding="utf-8")
     said = {**os.environ, "PYTHONPATH": str(ROOT)}

@@ -11,7 +11,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from roofing_core import Job, Plan, SingleSlope, plan, plan_csv, plan_table
+from roofing_core import Job, Plan, SingleSlope, job_sheet_html, plan, plan_csv, plan_table
+from roofing_core.job.choices import Cutting, Metalwork
 from roofing_core.measures.sentences import Amount, write_length
 from roofing_core.sheets.tables.all import KINDS
 from roofing_core.sheets.tables.comma_text import looks_like_a_formula, table_csv
@@ -132,6 +133,36 @@ def test_whole_shingles_are_on_no_cut_list_and_all_others_are():
         if course.top_trim > 0 or piece.right - piece.left < shingle.length - 1e-9
     ]
     assert sum(int(row["pieces"]) for row in cuts) == len(not_whole) > 0
+
+
+def test_what_comes_from_one_length_or_one_shingle_is_no_more_than_it():
+    roof = SingleSlope(eave_length=168, slope_length=112, pitch=0.25)
+    how = Job(roof=roof, metalwork=Metalwork(buying="across_runs"), cutting=Cutting(reuse="best"))
+    made = plan(how)
+    lengths = read(plan_csv(made, "lengths"))
+    cut = sum(float(row["cut (in)"]) + float(row["left over (in)"] or 0) for row in lengths)
+    assert cut > 0
+    assert cut == pytest.approx(sum(bought.metal for bought in made.metal_bought))
+    assert len(lengths) == sum(run.pieces for run in made.metal)
+    shingles: dict[str, list[dict[str, str]]] = {}
+    for row in read(plan_csv(made, "offcuts")):
+        shingles.setdefault(row["shingle"], []).append(row)
+    assert len(shingles) > 3
+    for pieces in shingles.values():
+        wide = sum(float(row["width (in)"]) for row in pieces)
+        assert len(pieces) > 1
+        assert wide + float(pieces[-1]["left over (in)"]) == pytest.approx(
+            made.choices.shingle.length
+        )
+    page = job_sheet_html(made)
+    plain = job_sheet_html(plan(Job(roof=roof)))
+    for title in (
+        "Lengths of metal",
+        "Offcuts used again",
+        "Cutting sheet: metal",
+    ):
+        assert title in page
+        assert title not in plain
 
 
 @pytest.mark.parametrize("start", BEGINNINGS)

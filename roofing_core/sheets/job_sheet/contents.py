@@ -50,12 +50,12 @@ _NUMBER = re.compile(r"(-?[0-9][^,x]*)?")
 
 #: What lies in the deck and the rows, what is cut, what is laid, in the order of work.
 _LISTS: tuple[TableKind, ...] = (
-    "metal", "rows", "courses", "offcuts", "caps", "flashings",
+    "metal", "lengths", "rows", "courses", "offcuts", "caps", "flashings",
 )  # fmt: skip
 
-#: The drawings on the sheet; the others can be had by themselves.
+#: The drawings on the sheet, where they show more than its tables; the others can be had alone.
 _DRAWN: tuple[DrawingKind, ...] = (
-    "roof_plan", "shingle_cuts", "caps", "flashings", "sections", "plane",
+    "roof_plan", "metal_cuts", "shingle_cuts", "caps", "flashings", "sections", "plane",
 )  # fmt: skip
 
 
@@ -214,7 +214,9 @@ def _inputs(plan: Plan, system: System) -> Iterator[Block]:
 
 def _drawings(plan: Plan, system: System) -> Iterator[Block]:
     """Give the drawings, upright ones first: those across the page take a page each."""
-    kinds = _DRAWN if len(plan.planes) > 1 else tuple(k for k in _DRAWN if k != "roof_plan")
+    idle = {"roof_plan"} if len(plan.planes) == 1 else set()
+    idle |= set() if plan.metal_bought else {"metal_cuts"}
+    kinds = [kind for kind in _DRAWN if kind not in idle]
     drawn = [one for kind in kinds for one in drawings(plan, kind, system=system)]
     pictures = tuple(sorted(drawn, key=is_across))
     told = "; ".join(dict.fromkeys(one.title.partition(", page ")[0] for one in pictures))

@@ -68,10 +68,10 @@ TEMPLATE = r"""
     ..pairs.flatten()
   )
   set text(9.5pt)
-  grid(
+  block(breakable: half > 25, grid(
     columns: (1fr, 1fr), column-gutter: 10mm,
     column(b.pairs.slice(0, half)), column(b.pairs.slice(half)),
-  )
+  ))
 }
 
 #let plain(b) = {

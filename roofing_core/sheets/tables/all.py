@@ -17,6 +17,7 @@ from roofing_core.sheets.tables.laying import (
     row_table,
     step_table,
 )
+from roofing_core.sheets.tables.lengths import length_table
 from roofing_core.sheets.tables.offcuts import offcut_table
 from roofing_core.sheets.tables.table import Table
 
@@ -28,6 +29,7 @@ TableKind = Literal[
     "cuts",
     "offcuts",
     "metal",
+    "lengths",
     "rolls",
     "rows",
     "caps",
@@ -74,6 +76,7 @@ _MAKERS: Mapping[TableKind, Callable[[Plan, System], Table]] = MappingProxyType(
         "cuts": lambda plan, _: cut_table(plan),
         "offcuts": lambda plan, _: offcut_table(plan),
         "metal": metal_table,
+        "lengths": lambda plan, _: length_table(plan),
         "rolls": lambda plan, _: roll_table(plan),
         "rows": lambda plan, _: row_table(plan),
         "caps": lambda plan, _: cap_table(plan),
