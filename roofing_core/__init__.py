@@ -30,7 +30,7 @@ if TYPE_CHECKING:
         Underlaying,
         Valleying,
     )
-    from roofing_core.job.on_site import Loading, Venting, Wind
+    from roofing_core.job.on_site import Loading, Venting, Wind, Working
     from roofing_core.job.plan import Plan, plan
     from roofing_core.job.trims import best_trims
     from roofing_core.layers.caps import cap_stock, caps
@@ -145,7 +145,7 @@ else:
             "buying.packs": "PackOffer PacksBought cheapest_packs fewest_packs",
             "job.choices": "Capping Choices Coursing Cutting Decking Flashing Job Metalwork "
             "Nailing Sealing Underlaying Valleying",
-            "job.on_site": "Loading Venting Wind",
+            "job.on_site": "Loading Venting Wind Working",
             "job.plan": "Plan plan",
             "job.trims": "best_trims",
             "layers.caps": "cap_stock caps",
@@ -291,6 +291,7 @@ __all__ = [
     "VentPipe",
     "Venting",
     "Wind",
+    "Working",
     "__version__",
     "apron",
     "audit",

@@ -5,14 +5,27 @@ They never take the place of local rules, of printed instructions or of licensed
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from math import sqrt
 
+from roofing_core.job.on_site import UNKNOWN_WORK, Working
 from roofing_core.measures.counting import DUST
-from roofing_core.measures.sentences import Amount, Sentence, say
-from roofing_core.measures.units import Pitch, Pounds
+from roofing_core.measures.sentences import Amount, Sentence, length, say
+from roofing_core.measures.units import Inches, Pitch, Pounds
 
 #: 29 CFR 1926.500(b): a steep roof is steeper than this.
 STEEP_ROOF = 4 / 12
+
+#: 29 CFR 1926.501(b): protection against falls from this height above a lower level on.
+FALL_HEIGHT = 72.0
+
+#: 29 CFR 1926.1408, from memory: clear of lines that carry up to 50 kV.
+LINES_AWAY = 120.0
+
+#: 29 CFR 1926.1053(b): the foot of a ladder stands out by this part of its working length, and its
+#: rails reach so far above the landing.
+FOOT_OUT, RAILS_ABOVE = 1 / 4, 36.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,80 +45,71 @@ class Caution:
 
 PRACTICE = "common practice, no published source"
 
-_ALWAYS = (
-    Caution(
-        about="falls",
-        says=say(
-            "A fall from a low roof can kill. At 6 ft or more above a lower level use a guardrail,"
-            " a net, or a harness on a sound anchor; on a lower roof wear it too if you can."
-        ),
-        source="29 CFR 1926.501(b)",
+WET = Caution(
+    about="wet decks",
+    says=say("Stay off a deck or underlayment that is wet, frosted or windswept."),
+    source=PRACTICE,
+)
+SHARP = Caution(
+    about="sharp edges",
+    says=say("Wear gloves and eye protection to cut metal and to cut shingles with a knife."),
+    source=PRACTICE,
+)
+RULES = Caution(
+    about="rules and instructions",
+    says=say(
+        "Local code, the instructions printed on the materials, and the advice of those licensed to"
+        " give it go before every number here."
     ),
-    Caution(
-        about="ladders",
-        says=say(
-            "Set the foot of the ladder out by a quarter of its working length, on firm ground, and"
-            " let the rails reach 3 ft above the eave, tied so that they cannot slide."
-        ),
-        source="29 CFR 1926.1053(b)",
+    source="the limits of this calculation",
+)
+NAIL_GUNS = Caution(
+    about="nail guns",
+    says=say(
+        "Use a full sequential trigger, keep your hand out of the line of the nail, and take the"
+        " air hose or battery off to clear a jam."
     ),
-    Caution(
-        about="overhead lines",
-        says=say(
-            "Look for overhead lines before a ladder or a length of metal goes up, and keep at"
-            " least 10 ft away from them."
-        ),
-        source="29 CFR 1926.1408, from memory",
+    source="NIOSH publication 2011-202, as restated",
+)
+HEAT = Caution(
+    about="heat",
+    says=say(
+        "Drink a cup of water every 15 to 20 minutes in the heat and rest in the shade. Above 85 F"
+        " shingles are soft and mar where they are trodden on."
     ),
-    Caution(
-        about="nail guns",
-        says=say(
-            "Use a full sequential trigger, keep your hand out of the line of the nail, and take"
-            " the air hose or battery off to clear a jam."
-        ),
-        source="NIOSH publication 2011-202, from memory",
+    source="a federal heat guide, as restated; a building-practice handbook for shingles",
+)
+COLD = Caution(
+    about="cold",
+    says=say(
+        "Keep warm and dry, take breaks in the warm, and clear ice and snow off ladder and roof"
+        " before anyone goes up. Below 40 F shingles are brittle; adhesive wants warmth to seal."
     ),
-    Caution(
-        about="heat",
-        says=say(
-            "Drink a cup of water every 15 to 20 minutes in the heat and rest in the shade. Between"
-            " 40 and 85 F shingles are fit to work: brittle below, soft above."
-        ),
-        source="a federal heat guide, from memory; a building-practice handbook for shingles",
+    source="a federal winter guide, as restated; a building-practice handbook for shingles",
+)
+HOT_ASPHALT = Caution(
+    about="hot asphalt",
+    says=say(
+        "Hot asphalt burns through clothes: wear long sleeves, gloves and a face shield, carry it"
+        " in lidded buckets half full, and never up a ladder by hand. Stay upwind of the kettle,"
+        " keep its lid shut and its heat as low as will do, and a fire extinguisher by it."
     ),
-    Caution(
-        about="wet decks",
-        says=say("Stay off a deck or underlayment that is wet, frosted or windswept."),
-        source=PRACTICE,
-    ),
-    Caution(
-        about="working alone",
-        says=say("Tell someone where you are and when you will be down; keep a phone on you."),
-        source=PRACTICE,
-    ),
-    Caution(
-        about="sharp edges",
-        says=say("Wear gloves and eye protection to cut metal and to cut shingles with a knife."),
-        source=PRACTICE,
-    ),
-    Caution(
-        about="rules and instructions",
-        says=say(
-            "Local code, the instructions printed on the materials, and the advice of those"
-            " licensed to give it go before every number here."
-        ),
-        source="the limits of this calculation",
-    ),
+    source="NIOSH publication 2003-107, on fumes, its abstract; on burns " + PRACTICE,
 )
 
 
-def cautions(pitch: Pitch, *, heaviest: Pounds, lifting_limit: Pounds) -> tuple[Caution, ...]:
-    """Give the cautions for a job.
+def cautions(
+    pitch: Pitch, *, heaviest: Pounds, lifting_limit: Pounds, working: Working = UNKNOWN_WORK
+) -> tuple[Caution, ...]:
+    """Give the cautions for a job, chosen by its roof and by what is known of the work.
+
+    What is said not to be there brings no caution; what is not known does.
 
     Args:
         pitch: Rise over run of the steepest slope.
         heaviest: Weight of the heaviest pack that is carried up.
         lifting_limit: What the lifting guideline lets one person lift at best.
+        working: How the work goes on there.
 
     Returns:
         One entry per caution; those of this roof first.
@@ -118,29 +122,128 @@ def cautions(pitch: Pitch, *, heaviest: Pounds, lifting_limit: Pounds) -> tuple[
 
     >>> [caution.about for caution in cautions(5 / 12, heaviest=40, lifting_limit=51)][:2]
     ['steep roof', 'falls']
+    >>> by_hand = Working(nail_gun="no", power_lines="no", alone="no", season="mild")
+    >>> [one.about for one in cautions(0.25, heaviest=40, lifting_limit=51, working=by_hand)]
+    ['falls', 'ladders', 'wet decks', 'sharp edges', 'rules and instructions']
     """
-    steep = say(
-        "At ", Amount(pitch, "pitch"), " this is a steep roof: steeper than 4:12 asks for a"
-        " guardrail with toeboards, a net, or a harness, whatever else you do."
-    )  # fmt: skip
-    lifting = say(
-        "The heaviest pack weighs ",
-        Amount(heaviest, "lb"),
-        "; the lifting guideline stops at ",
-        Amount(lifting_limit, "lb"),
-        " for one person in the best of positions. Split it, share it or hoist it, and spread the"
-        " packs over the roof.",
-    )
     return (
-        *(
-            [Caution(about="steep roof", says=steep, source="29 CFR 1926.500(b), 501(b)(11)")]
-            if pitch > STEEP_ROOF + DUST
-            else []
-        ),
-        *(
-            [Caution(about="lifting", says=lifting, source="NIOSH publication 94-110")]
-            if heaviest > lifting_limit
-            else []
-        ),
-        *_ALWAYS,
+        *_of_the_slope(pitch),
+        *_of_the_weight(heaviest, lifting_limit),
+        _of_falls(pitch, working.eave_height),
+        _of_ladders(working.eave_height),
+        *_of_the_work(working),
+        *_of_the_season(working),
+        WET,
+        *_of_being_alone(working),
+        SHARP,
+        RULES,
     )
+
+
+def _of_the_slope(pitch: float) -> Iterator[Caution]:
+    if pitch > STEEP_ROOF + DUST:
+        says = say(
+            "At ", Amount(pitch, "pitch"), " this is a steep roof: steeper than 4:12 asks for a"
+            " guardrail with toeboards, a net, or a harness, whatever else you do."
+        )  # fmt: skip
+        yield Caution(about="steep roof", says=says, source="29 CFR 1926.500(b), 501(b)(11)")
+
+
+def _of_the_weight(heaviest: float, lifting_limit: float) -> Iterator[Caution]:
+    if heaviest > lifting_limit:
+        says = say(
+            "The heaviest pack weighs ",
+            Amount(heaviest, "lb"),
+            "; the lifting guideline stops at ",
+            Amount(lifting_limit, "lb"),
+            " for one person in the best of positions. Split it, share it or hoist it, and spread"
+            " the packs over the roof.",
+        )
+        yield Caution(about="lifting", says=says, source="NIOSH publication 94-110")
+
+
+def _of_falls(pitch: float, eave_height: Inches) -> Caution:
+    """Tell of falls: by the height of the eave, where it is known."""
+    protection = "use a guardrail, a net, or a harness on a sound anchor"
+    if not eave_height:
+        says = say(
+            "A fall from a low roof can kill. At ", length(FALL_HEIGHT), " or more above a lower"
+            f" level {protection}; on a lower roof wear it too if you can."
+        )  # fmt: skip
+    elif eave_height < FALL_HEIGHT - DUST:
+        says = say(
+            "The eave is ", length(eave_height), " up, but the top of the roof is higher, and a"
+            " fall from a low roof can kill: from ", length(FALL_HEIGHT), f" above a lower level on"
+            f" {protection}, below it wear one too if you can."
+        )  # fmt: skip
+    else:
+        low = "" if pitch > STEEP_ROOF + DUST else "; or a warning line with another measure"
+        says = say(
+            "The eave is ", length(eave_height), " up: ", length(FALL_HEIGHT), " or more above a"
+            f" lower level asks for protection, all the time: {protection}{low}."
+        )  # fmt: skip
+    return Caution(about="falls", says=says, source="29 CFR 1926.501(b)")
+
+
+def _of_ladders(eave_height: Inches) -> Caution:
+    """Tell of ladders: how far out and how long, where the height of the eave is known."""
+    told: list[object] = [
+        "Set the foot of the ladder out by a quarter of its working length, on firm ground, and"
+        " let the rails reach 3 ft above the eave, tied so that they cannot slide.",
+    ]  # fmt: skip
+    if eave_height:
+        working_length = eave_height / sqrt(1 - FOOT_OUT**2)
+        rails = (eave_height + RAILS_ABOVE) / sqrt(1 - FOOT_OUT**2)
+        told += [
+            " To an eave ", length(eave_height), " up the foot stands ",
+            length(working_length * FOOT_OUT), " out, and the rails are ", length(rails), " long or"
+            " more.",
+        ]  # fmt: skip
+    return Caution(about="ladders", says=say(*told), source="29 CFR 1926.1053(b)")
+
+
+def _of_the_work(working: Working) -> Iterator[Caution]:
+    if working.power_lines == "yes":
+        says = say(
+            "Overhead lines are near: keep people, ladders, metal and hoists at least ",
+            length(LINES_AWAY),
+            " away, farther where a line carries over 50 kV, use no metal ladder, and have the"
+            " owner of the line cover it, move it or switch it off before anything goes up.",
+        )
+        source = "29 CFR 1926.1408, from memory; ladders 1926.1053(b)(12), as restated"
+        yield Caution(about="overhead lines", says=says, source=source)
+    elif working.power_lines == "unknown":
+        says = say(
+            "Look for overhead lines before a ladder or a length of metal goes up, and keep at"
+            " least ",
+            length(LINES_AWAY),
+            " away from them.",
+        )
+        yield Caution(
+            about="overhead lines", says=says, source="29 CFR 1926.1408, from memory"
+        )  # fmt: skip
+    if working.nail_gun != "no":
+        yield NAIL_GUNS
+    if working.hot_asphalt == "yes":
+        yield HOT_ASPHALT
+
+
+def _of_the_season(working: Working) -> Iterator[Caution]:
+    if working.season in ("hot", "unknown"):
+        yield HEAT
+    if working.season in ("cold", "unknown"):
+        yield COLD
+
+
+def _of_being_alone(working: Working) -> Iterator[Caution]:
+    if working.alone == "yes":
+        says = say(
+            "Nobody is there to see you fall or to get you down from a harness, in which hanging"
+            " for minutes can kill. Do not work alone above a fall; if you must, keep a phone on"
+            " you, and have someone who knows where you are and calls at set times."
+        )
+        source = "29 CFR 1926.502(d)(20) on prompt rescue, as restated; the rest common practice"
+        yield Caution(about="working alone", says=says, source=source)
+    elif working.alone == "unknown":
+        says = say("Tell someone where you are and when you will be down; keep a phone on you.")
+        yield Caution(about="working alone", says=says, source=PRACTICE)

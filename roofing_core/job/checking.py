@@ -9,7 +9,7 @@ from typing import get_args, get_type_hints
 
 from roofing_core.job.choices import NAME, NOTES, Choices, Cutting, Job
 from roofing_core.job.cutting import TABS
-from roofing_core.job.on_site import Loading, Venting, Wind, site_faults
+from roofing_core.job.on_site import Loading, Venting, Wind, Working, site_faults
 from roofing_core.materials.edge_kinds import Cap
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import (
@@ -54,7 +54,7 @@ def check(choices: Choices) -> None:
             not_positive("sealing.bedding_thickness", sealing.bedding_thickness),
             *_cutting_faults(choices),
             edition_fault("code_edition", choices.code_edition),
-            *site_faults(choices.wind, choices.venting, choices.loading),
+            *site_faults(choices.wind, choices.venting, choices.loading, choices.working),
             *(negative(at, value) for at, value in _lengths(choices)),
         ]
     )
@@ -92,7 +92,7 @@ _WAYS = tuple(
     for way in fields(Choices)
     if is_dataclass(way.default)
     and not hasattr(way.default, "name")
-    and not isinstance(way.default, Wind | Venting | Loading)
+    and not isinstance(way.default, Wind | Venting | Loading | Working)
 )
 
 

@@ -9,7 +9,16 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import Annotated, Literal
 
-from roofing_core.job.on_site import NO_VENTING, NO_WIND, USUAL_LOADING, Loading, Venting, Wind
+from roofing_core.job.on_site import (
+    NO_VENTING,
+    NO_WIND,
+    UNKNOWN_WORK,
+    USUAL_LOADING,
+    Loading,
+    Venting,
+    Wind,
+    Working,
+)
 from roofing_core.layers import caps as _caps
 from roofing_core.layers import fasteners as _fasteners
 from roofing_core.layers import metal as _metal
@@ -305,6 +314,7 @@ class Choices:
         wind: The wind that the roof is to stand, where it is known.
         venting: The vented space under the roof and its vents, where there is one.
         loading: What the roof has to carry.
+        working: How the work goes on there: what chooses the cautions.
         code_edition: Edition of the residential code that the plan is held to; local code governs.
     """
 
@@ -344,6 +354,7 @@ class Choices:
     wind: Wind = NO_WIND
     venting: Venting = NO_VENTING
     loading: Loading = USUAL_LOADING
+    working: Working = UNKNOWN_WORK
     code_edition: Edition = EDITION
 
 

@@ -8,11 +8,13 @@ from types import MappingProxyType
 
 from roofing_core.job.found import Change, Finding, broken, place_on
 from roofing_core.job.layout import Layout
+from roofing_core.job.nails import NailsFor
 from roofing_core.job.telling import listed
 from roofing_core.layers.coursing.joints import clearance_between
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.sequences import generated_sequence, sequence_with_wide_ends
 from roofing_core.layers.coursing.starters import LaidStarter
+from roofing_core.layers.fasteners import INTO_DECK
 from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.sentences import Sentence, at_least, length, say
 from roofing_core.ruling import on_nails, on_shingles
@@ -226,14 +228,24 @@ def of_the_nails(layout: Layout) -> Iterator[Finding]:
         )  # fmt: skip
         yield from broken(layout, on_nails.NAIL_HEAD, nail.head, place, fields=(f"{name}.head",))
     for use in layout.nails:
-        if not use.nails:
-            continue
-        field = f"{_NAIL_OF.get(use.use, 'metal_nail')}.length"
-        yield from broken(
-            layout,
-            on_nails.NAIL_LENGTH,
-            use.nail_length - use.least_length,
-            use.use,
-            to=at_least(use.least_length).value,
-            fields=(field,),
-        )
+        if use.nails:
+            yield from _of_the_length(layout, use)
+
+
+def _of_the_length(layout: Layout, use: NailsFor) -> Iterator[Finding]:
+    """Hold the length of a nail against what the code asks, or if it keeps that, against practice.
+
+    The length that the plan asks for goes right through a thin deck and out of it; through it is
+    what the code has.
+    """
+    choices, long = layout.choices, use.nail_length
+    deck, into = choices.panel.thickness, choices.nailing.deck_penetration
+    needed = use.through + min(deck, max(into, INTO_DECK))
+    rule, spare = on_nails.NAIL_LENGTH, long - needed
+    if use.use == "deck":
+        spare = long - use.least_length
+    elif deck < into and rule.kept_by(spare):
+        rule = on_nails.NAIL_POINT
+    field = f"{_NAIL_OF.get(use.use, 'metal_nail')}.length"
+    enough = at_least(max(needed, use.least_length)).value
+    yield from broken(layout, rule, spare, use.use, to=enough, fields=(field,))

@@ -1,6 +1,7 @@
 """What a caller may know of the place, the building and the work there.
 
-None of it is needed for a plan. What is given is held against the rules for it.
+None of it is needed for a plan. What is given is held against the rules for it, or chooses the
+cautions.
 """
 
 from __future__ import annotations
@@ -71,17 +72,44 @@ class Loading:
     dead_load_allowed: PoundsPerSquareFoot = 0.0
 
 
+Known = Literal["yes", "no", "unknown"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Working:
+    """How the work goes on there: what chooses the cautions.
+
+    Attributes:
+        eave_height: From the ground up to the eave; 0 where it is not known.
+        season: What the weather is like; unknown brings the cautions for heat and for cold.
+        power_lines: Whether overhead lines are near.
+        nail_gun: Whether nails are driven with a gun.
+        hot_asphalt: Whether asphalt is laid hot; unknown is taken for no.
+        alone: Whether one person works alone.
+    """
+
+    eave_height: Inches = 0.0
+    season: Literal["hot", "cold", "mild", "unknown"] = "unknown"
+    power_lines: Known = "unknown"
+    nail_gun: Known = "unknown"
+    hot_asphalt: Known = "unknown"
+    alone: Known = "unknown"
+
+
 #: Nothing is known.
-NO_WIND, NO_VENTING, USUAL_LOADING = Wind(), Venting(), Loading()
+NO_WIND, NO_VENTING, USUAL_LOADING, UNKNOWN_WORK = Wind(), Venting(), Loading(), Working()
 
 
-def site_faults(wind: Wind, venting: Venting, loading: Loading) -> Iterator[Fault | None]:
+def site_faults(
+    wind: Wind, venting: Venting, loading: Loading, working: Working
+) -> Iterator[Fault | None]:
     """Give the faults of what is said of the place and the building.
 
     Args:
         wind: The wind that the roof is to stand.
         venting: The vented space and its vents.
         loading: What the roof has to carry.
+        working: How the work goes on there.
 
     Returns:
         Faults by the caller's names, and None for what is right or not said.
@@ -92,7 +120,8 @@ def site_faults(wind: Wind, venting: Venting, loading: Loading) -> Iterator[Faul
     Source:
         Limits of this library.
 
-    >>> [one.at for one in site_faults(Wind(design_speed=-1), NO_VENTING, USUAL_LOADING) if one]
+    >>> faults = site_faults(Wind(design_speed=-1), NO_VENTING, USUAL_LOADING, UNKNOWN_WORK)
+    >>> [one.at for one in faults if one]
     [('wind', 'design_speed')]
     """
     if wind.design_speed:
@@ -104,3 +133,4 @@ def site_faults(wind: Wind, venting: Venting, loading: Loading) -> Iterator[Faul
     yield negative("loading.stacked_bundles", loading.stacked_bundles, "count")
     yield negative("loading.layers_left", loading.layers_left, "count")
     yield negative("loading.dead_load_allowed", loading.dead_load_allowed, "lb/ft2")
+    yield negative("working.eave_height", working.eave_height)

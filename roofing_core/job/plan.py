@@ -87,7 +87,10 @@ def plan(job: Job) -> Plan:
         steps=steps(layout, ordered),
         findings=findings(layout, ordered, weighed),
         cautions=cautions(
-            layout.roof.steepest_pitch, heaviest=weighed.heaviest, lifting_limit=lifting_limit()
+            layout.roof.steepest_pitch,
+            heaviest=weighed.heaviest,
+            lifting_limit=lifting_limit(),
+            working=layout.choices.working,
         ),
     )
 

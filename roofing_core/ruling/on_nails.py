@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from roofing_core.ruling.rule import PRACTICE, residential, rule
+from roofing_core.ruling.rule import PRACTICE, Source, residential, rule
 
 NAILS_PER_STRIP = rule(
     "nails.per_strip",
@@ -67,5 +67,17 @@ NAIL_LENGTH = rule(
     cure="Use nails of {} or longer.",
 )
 
-RULES = (NAILS_PER_STRIP, PIECE_NAILS, BARE_NAIL, NAIL_SHANK, NAIL_HEAD, NAIL_LENGTH)
+NAIL_POINT = rule(
+    "nails.point",
+    "A nail through a thin deck comes out below it by at least {}, so that the full shank holds.",
+    applies="Where the deck is thinner than a nail is to reach into it.",
+    at_least=0.125,
+    severity="against_practice",
+    sources=(
+        Source(title="printed trade instructions", edition="", place="", known="restated"),
+    ),
+    cure="Use nails of {} or longer.",
+)  # fmt: skip
+
+RULES = (NAILS_PER_STRIP, PIECE_NAILS, BARE_NAIL, NAIL_SHANK, NAIL_HEAD, NAIL_LENGTH, NAIL_POINT)
 """All of these, how many first."""

@@ -6,6 +6,9 @@ from dataclasses import replace
 from operator import attrgetter
 from typing import Any, TypeVar
 
+from roofing_core import Job
+from roofing_core.job.found import Finding
+
 Whole = TypeVar("Whole")
 
 
@@ -21,3 +24,16 @@ def changed(whole: Whole, **places: Any) -> Whole:
 def at(whole: object, place: str) -> Any:
     """Give the value at a dotted place."""
     return attrgetter(place)(whole)
+
+
+def cured(job: Job, finding: Finding) -> Job:
+    """Give a job with the changes of a finding written into its fields."""
+    for change in finding.changes:
+        now = at(job, change.field)
+        numbers = tuple(amount.value for amount in change.values)
+        if change.word:
+            new: Any = change.word == "true" if isinstance(now, bool) else change.word
+        else:
+            new = numbers if isinstance(now, tuple) else type(now)(numbers[0])
+        job = changed(job, **{change.field.replace(".", "__"): new})
+    return job

@@ -17,7 +17,6 @@ from roofing_core import (
     Gable,
     GivenPlane,
     GivenPlanes,
-    Job,
     Plan,
     Pyramid,
     Refused,
@@ -30,7 +29,7 @@ from roofing_core.measures.sentences import Amount, Exact
 from roofing_core.measures.units import System
 from roofing_core.ruling.listing import RULES
 from roofing_core.ruling.rule import Edition
-from tests.job.changing import at, changed
+from tests.job.changing import changed, cured
 
 # A roof with end laps: 100 ft of eave on rolls of 72 ft.
 LONG: dict[str, Any] = {"roof__eave_length": 1200.0, "underlayment__length": 864.0}
@@ -38,8 +37,8 @@ LONG: dict[str, Any] = {"roof__eave_length": 1200.0, "underlayment__length": 864
 ICE: dict[str, Any] = {"underlaying__ice_barrier": True}
 
 # A nail passes through felt 1/32, rake metal 0.019 and two shingles of 1/8 in, then through the
-# deck of 15/32 and 1/8 in out of it.
-LEAST_NAIL = 0.03125 + 0.019 + 0.25 + 0.46875 + 0.125
+# deck of 15/32 in, and by practice 1/8 in out of it.
+LEAST_NAIL = 0.03125 + 0.019 + 0.25 + 0.46875
 
 # Of the width, 168 1/2 in, four whole shingles leave 11; of 157 1/2 + w they leave w.
 FOUR_SHINGLES = 4 * 39.375 - 0.5
@@ -232,6 +231,13 @@ CASES = [
          0.104, "metal nail", 0.105),
     Case("nails.head", {"shingle_nail__head": 0.375}, {"shingle_nail__head": 0.374},
          0.374, "shingle nail", 0.375),
+    Case("nails.point", {"shingle_nail__length": LEAST_NAIL + 0.125},
+         {"shingle_nail__length": LEAST_NAIL + 0.0625}, 0.0625, "shingles", 0.125),
+    # 3/4 in into a deck of 1 in, however little the job asks for.
+    Case("nails.length", {"shingle_nail__length": LEAST_NAIL - 0.46875 + 0.75},
+         {"shingle_nail__length": LEAST_NAIL - 0.46875 + 0.6875}, -0.0625, "shingles", 0,
+         {"panel__thickness": 1.0, "nailing__deck_penetration": 0.5,
+          "metal_nail__length": 2.0}),
     Case("nails.length", {"shingle_nail__length": LEAST_NAIL},
          {"shingle_nail__length": LEAST_NAIL - 0.0625}, -0.0625, "shingles", 0),
     # A deck nail goes 1 1/2 in into the rafter below a 15/32 in panel.
@@ -284,19 +290,6 @@ def found(planned: Plan, rule: str, place: str) -> list[Finding]:
 def named(case: Case) -> str:
     """Name a case by its rule and place."""
     return f"{case.rule}-{case.place}"
-
-
-def cured(job: Job, finding: Finding) -> Job:
-    """Give a job with the changes of a finding written into its fields."""
-    for change in finding.changes:
-        now = at(job, change.field)
-        numbers = tuple(amount.value for amount in change.values)
-        if change.word:
-            new: Any = change.word == "true" if isinstance(now, bool) else change.word
-        else:
-            new = numbers if isinstance(now, tuple) else type(now)(numbers[0])
-        job = changed(job, **{change.field.replace(".", "__"): new})
-    return job
 
 
 def told(amount: Amount, system: System) -> tuple[str, str]:

@@ -6,8 +6,11 @@
 
 from __future__ import annotations
 
+from math import radians, tan
+
 import pytest
 
+from roofing_core import Working
 from roofing_core.job.cautions import cautions
 
 
@@ -34,3 +37,14 @@ def test_what_is_said_of_a_steep_roof():
 )  # fmt: skip
 def test_figures_in_the_cautions(about, figure):
     assert figure in _about(3 / 12)[about]
+
+
+# 1053(b)(5)(i): "approximately one-quarter of the working length": 75.52 degrees.
+def test_a_ladder_stands_at_75_degrees():
+    said = {
+        one.about: one.says.written()
+        for one in cautions(0.25, heaviest=1, lifting_limit=51, working=Working(eave_height=192))
+    }["ladders"]
+    # 16 ft up: out by 192 / tan(75.52 deg) = 49.57 in.
+    assert 192 / tan(radians(75.52)) == pytest.approx(49.57, abs=0.02)
+    assert "the foot stands 4 ft 1 9/16 in out" in said
