@@ -23,7 +23,6 @@ from roofing_core.auditing.finished_covers import (
     FinishedPipeBase,
     FinishedRoll,
     FinishedStepRun,
-    FinishedValleying,
 )
 from roofing_core.job.plan import Plan
 from roofing_core.measures.units import CubicInches, Inches, Pitch, SquareInches
@@ -181,6 +180,7 @@ class FinishedRun:
         plane: The plane whose edge it is; empty where the roof has but one.
         beyond: The plane on the edge's far side; empty where there is none.
         face_leg: The leg over the edge; of a valley's metal the one on the plane beyond.
+        past_foot: How far the metal of a valley starts below its foot.
     """
 
     edge: str
@@ -196,6 +196,7 @@ class FinishedRun:
     plane: str = ""
     beyond: str = ""
     face_leg: Inches = 0.0
+    past_foot: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -237,7 +238,6 @@ class FinishedChoices:
         step_flashing: Step flashing.
         pipe_flashing: Flashing for pipes.
         flashing: How openings are flashed.
-        valleying: How valleys are laid.
     """
 
     shingle: FinishedShingle
@@ -248,7 +248,6 @@ class FinishedChoices:
     step_flashing: FinishedLegs
     pipe_flashing: FinishedPipeBase
     flashing: FinishedFlashing
-    valleying: FinishedValleying
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

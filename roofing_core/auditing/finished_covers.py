@@ -241,17 +241,6 @@ class FinishedFlashing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FinishedValleying:
-    """How valleys are laid.
-
-    Attributes:
-        past_eave: How far the metal of a valley starts below its foot.
-    """
-
-    past_eave: Inches
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class FinishedRoll:
     """A roll of a sheet.
 

@@ -171,7 +171,8 @@ def _metal(plan: FinishedPlan) -> Iterator[Fault | None]:
         if len(run.laps) != max(0, len(run.lengths) - 1):
             wanted = say(f"one less than pieces, of which there are {len(run.lengths)}")
             yield Fault((*at, "laps"), f"{len(run.laps)} laps", wanted)
-        if not _finite([run.run_length, run.tab, run.lap, run.deck_leg, *run.lengths, *run.laps]):
+        sizes = (run.run_length, run.tab, run.lap, run.deck_leg, run.face_leg, run.past_foot)
+        if not _finite([*sizes, *run.lengths, *run.laps]):
             yield Fault(at, "a number that is none", say("finite numbers"))
 
 

@@ -72,7 +72,6 @@ def _numbers(plan: FinishedPlan) -> Iterator[Fault]:
         choices.pipe_flashing.base_width,
         choices.pipe_flashing.base_length,
         choices.flashing.head_height,
-        choices.valleying.past_eave,
     )
     yield from _fault(("choices",), chosen)
     for k, run in enumerate(plan.caps):

@@ -117,7 +117,7 @@ def under_shingles(
     found: dict[str, list[Under]] = {plane.name: [] for plane in plan.planes}
     for join, run in valleys_of(plan):
         for edge, _ in join.sides():
-            metal = _metal(plan, run, edge) if run is not None else None
+            metal = _metal(run, edge) if run is not None else None
             found[edge.plane] += [metal] if metal is not None else []
     for name, each in throughs.items():
         found[name] += [under for through in each for under in _turned(through)]
@@ -163,9 +163,9 @@ def run_through(plan: FinishedPlan, laid: Sequence[PlaneLaid]) -> dict[str, tupl
     return {name: tuple(each) for name, each in found.items()}
 
 
-def _metal(plan: FinishedPlan, run: FinishedRun, edge: Edge) -> Under | None:
+def _metal(run: FinishedRun, edge: Edge) -> Under | None:
     leg = run.deck_leg if run.plane == edge.plane else run.face_leg
-    start = -plan.choices.valleying.past_eave
+    start = -run.past_foot
     end = start + run.run_length
     if leg <= 0 or end <= start:
         return None
@@ -216,7 +216,7 @@ def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[s
     _ask_lining(plan, gauges)
     for join, run in valleys_of(plan):
         if run is not None:
-            lacks = plan.choices.valleying.past_eave + join.length() - run.run_length
+            lacks = run.past_foot + join.length() - run.run_length
             where = Where(join.first.plane, "valley metal")
             gauges["metal.spans"].see(max(0.0, lacks) if lacks > TOUCHING else 0.0, where)
     for one in laid:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
 
 from roofing_core.auditing.edges import edges_of
 from roofing_core.auditing.finished import FinishedPlan
@@ -23,17 +22,21 @@ class Side:
 
     Attributes:
         plane: The plane.
-        at: At which end of its courses it stands.
+        at: At which end of its courses it stands, left or right.
         lower: Height of its lower end.
         upper: Height of its upper end.
         opening: Number of the opening whose side it is; 0 for a wall.
+        beside: What it is a side of.
+        u: Where along the eave it stands, at its lower end.
     """
 
     plane: str
-    at: Literal["left", "right"]
+    at: str
     lower: Inches
     upper: Inches
     opening: int
+    beside: str
+    u: Inches
 
 
 def sides_of(plan: FinishedPlan) -> Iterator[Side]:
@@ -63,14 +66,28 @@ def sides_of(plan: FinishedPlan) -> Iterator[Side]:
         for edge in edges_of(plane):
             if edge.kind == "sidewall":
                 low, high = sorted((edge.start[1], edge.end[1]))
-                at: Literal["left", "right"] = "right" if edge.rises() else "left"
-                yield Side(plane=plane.name, at=at, lower=max(low, 0.0), upper=high, opening=0)
+                at = "right" if edge.rises() else "left"
+                yield Side(
+                    plane=plane.name,
+                    at=at,
+                    lower=max(low, 0.0),
+                    upper=high,
+                    opening=0,
+                    beside="the wall",
+                    u=(edge.start if edge.rises() else edge.end)[0],
+                )
     for one in plan.openings:
         if one.kind != PIPE:
-            yield from (
-                Side(plane=one.plane, at=at, lower=one.lower, upper=one.upper, opening=one.number)
-                for at in ("right", "left")
-            )
+            for at, u in (("right", one.left), ("left", one.right)):
+                yield Side(
+                    plane=one.plane,
+                    at=at,
+                    lower=one.lower,
+                    upper=one.upper,
+                    opening=one.number,
+                    beside=f"{one.kind.replace('_', ' ')} {one.number}",
+                    u=u,
+                )
 
 
 def ask_walls(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
@@ -101,16 +118,16 @@ def ask_walls(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
     >>> [margin.value.value for margin in seen["flashings.step_lap"].margin()]
     [2.375]
     """
-    left = list(enumerate(plan.step_flashings, 1))
+    left = list(plan.step_flashings)
     legs = plan.choices.step_flashing
     for side in sides_of(plan):
-        fits = [pair for pair in left if _is_beside(pair[1], side)]
+        fits = [run for run in left if _is_beside(run, side)]
         if not fits:
             gauges["flashings.spans"].see(side.upper - side.lower, _named(side))
             continue
-        number, run = min(fits, key=lambda pair: abs(pair[1].lower - side.lower))
-        left.remove((number, run))
-        where = _named(side)._replace(number=number)
+        run = min(fits, key=lambda run: abs(run.lower - side.lower))
+        left.remove(run)
+        where = _named(side)
         folded = _folded(plan, side) - gauges["flashings.corners"].limit
         gauges["flashings.spans"].see(_open(run, side, max(0.0, folded)), where)
         gauges["flashings.legs"].see(min(legs.deck_leg, legs.wall_leg), where)
@@ -122,9 +139,9 @@ def _is_beside(run: FinishedStepRun, side: Side) -> bool:
 
 
 def _named(side: Side) -> Where:
-    beside = f"of opening {side.opening}" if side.opening else "of the wall"
     stands = {"left": "right", "right": "left"}[side.at] if side.opening else side.at
-    return Where(side.plane, f"step flashing on the {stands} {beside}")
+    part = f"step flashing on the {stands} of {side.beside}"
+    return Where(side.plane, part, 0, 0, side.u, side.lower)
 
 
 def _folded(plan: FinishedPlan, side: Side) -> Inches:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, fields
 from types import MappingProxyType
 from typing import Literal
 
+from roofing_core.job.valley_ends import ValleyEnds, valley_ends
 from roofing_core.job.wiring import Site, Wired
 from roofing_core.layers.metal.runs import MetalRun, metal_run
 from roofing_core.layers.metal.valleys import valley_run
@@ -47,6 +48,8 @@ class EdgeRun(MetalRun):
         weight: Of the pieces as they lie.
         plane: The plane whose edge it is.
         beyond: The plane on the edge's far side; empty where there is none.
+        past_foot: How far the metal of a valley starts below its foot; 0 on other edges.
+        over_top: How far it goes on over its top; 0 on other edges.
         cut_from: Where metal is bought across runs, the number of the length that each piece is
             cut from, as in `MetalBought`; else empty. The run's stock is then the lengths that are
             first cut for it, its offcuts what is left of these, and its stock length the longest
@@ -60,6 +63,8 @@ class EdgeRun(MetalRun):
     weight: Pounds
     plane: str
     beyond: str
+    past_foot: Inches
+    over_top: Inches
     cut_from: tuple[int, ...]
 
 
@@ -82,14 +87,14 @@ _APRON = _run("apron_metal")
 _RIDGE = _run("ridge_metal", spacing="ridge_nail_spacing")
 _VALLEY = Wired(
     valley_run,
-    past_eave="valleying.past_eave",
-    over_ridge="valleying.over_ridge",
     stock_length="valley_metal.stock_lengths",
     lap="metalwork.lap",
     nail_spacing="metalwork.nail_spacing",
     end_distance="metalwork.end_distance",
     least_piece="metalwork.least_piece",
 )
+
+_NO_VALLEY = ValleyEnds(past_foot=0.0, over_top=0.0)
 
 _RUN = tuple(field.name for field in fields(MetalRun))
 
@@ -252,15 +257,36 @@ def _measured_as(name: RunName, site: Site) -> str:
 
 
 def _valley(line: RoofLine, site: Site, offer: Offer) -> EdgeRun:
+    ends = valley_ends(site, line)
     try:
-        run = _VALLEY(site, valley_length=line.length, stock_length=offer)
+        run = _VALLEY(
+            site,
+            valley_length=line.length,
+            past_eave=ends.past_foot,
+            over_ridge=ends.over_top,
+            stock_length=offer,
+        )
     except Refused as refusal:
-        raise refusal.renamed({"valley_length": "roof"}) from None
+        raise refusal.renamed(
+            {
+                "valley_length": "roof",
+                "past_eave": "valleying.past_eave",
+                "over_ridge": "valleying.over_ridge",
+            }
+        ) from None
     plane, beyond = line.planes
-    return _edge_run("valley", run, site, plane=plane, beyond=beyond)
+    return _edge_run("valley", run, site, plane=plane, beyond=beyond, ends=ends)
 
 
-def _edge_run(name: RunName, run: MetalRun, site: Site, *, plane: str, beyond: str) -> EdgeRun:
+def _edge_run(
+    name: RunName,
+    run: MetalRun,
+    site: Site,
+    *,
+    plane: str,
+    beyond: str,
+    ends: ValleyEnds = _NO_VALLEY,
+) -> EdgeRun:
     metal = getattr(site.choices, METALS[name])
     return EdgeRun(
         **{field: getattr(run, field) for field in _RUN},
@@ -271,5 +297,7 @@ def _edge_run(name: RunName, run: MetalRun, site: Site, *, plane: str, beyond: s
         weight=sum(run.lengths) / 12 * metal.weight,
         plane=plane,
         beyond=beyond,
+        past_foot=ends.past_foot,
+        over_top=ends.over_top,
         cut_from=(),
     )

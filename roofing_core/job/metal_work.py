@@ -93,14 +93,13 @@ def valley_metal(layout: Layout) -> Iterator[Sentence]:
     >>> list(valley_metal(lay_out(shed)))
     []
     """
-    way = layout.choices.valleying
     for run in _runs(layout, "valley"):
         yield say(
             f"Between {run.plane} and {run.beyond}: lay the valley metal over the underlayment,"
             " from ",
-            length(way.past_eave),
+            length(run.past_foot),
             " below the foot of the valley to ",
-            length(way.over_ridge),
+            length(run.over_top),
             " over its top, ",
             *_run(run),
             ", the upper length over the lower one, and cut it off along the eaves.",

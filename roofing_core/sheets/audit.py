@@ -18,7 +18,8 @@ def audit_text(audit: Audit, system: System = "us") -> str:
         system: The unit system of every measurement in it.
 
     Returns:
-        Running text in lines of at most 92 characters, every line ended by a newline.
+        Running text in lines of at most 92 characters, every line ended by a newline. Questions
+        that the roof gives no cause for are left out.
 
     Raises:
         Nothing.
@@ -55,7 +56,7 @@ def _titled(title: str, sentences: Sequence[str]) -> list[str]:
 
 def _questions(audit: Audit, system: System) -> list[str]:
     lines = []
-    for one in audit.asked:
+    for one in (one for one in audit.asked if one.looked_at):
         told = f"{one.asks.written(system)} {one.looked_at} looked at, {one.breaches} breached."
         lines += wrap(told, WIDTH, initial_indent="- ", subsequent_indent="  ")
     return lines

@@ -334,7 +334,7 @@ ROOF_INJURIES = {
     ),
     "drop a step flashing": Injury(
         with_steps(0, lambda run: replace(run, pieces=without(run.pieces, 3))),
-        "flashings.spans", "step flashing on the left of the wall", 1, on="porch",
+        "flashings.spans", "step flashing on the left of the wall", 0, on="porch",
     ),
     "leave a wall without step flashing": Injury(
         lambda plan: replace(plan, step_flashings=()),
@@ -342,23 +342,23 @@ ROOF_INJURIES = {
     ),
     "swap two step flashings": Injury(
         with_steps(0, lambda run: replace(run, pieces=swapped(run.pieces, 3))),
-        "flashings.step_lap", "step flashing on the left of the wall", 1, 4, on="porch",
+        "flashings.step_lap", "step flashing on the left of the wall", 0, 4, on="porch",
     ),
     "lay a step flashing under the next course": Injury(
         with_step(0, 3, lambda one: replace(one, course=one.course + 1)),
-        "flashings.steps", "step flashing on the left of the wall", 1, 4, on="porch",
+        "flashings.steps", "step flashing on the left of the wall", 0, 4, on="porch",
     ),
     "let a step flashing show": Injury(
         with_step(0, 3, lambda one: replace(one, lower=one.lower - 1)),
-        "flashings.steps", "step flashing on the left of the wall", 1, 4, on="porch",
+        "flashings.steps", "step flashing on the left of the wall", 0, 4, on="porch",
     ),
     "shorten a step flashing": Injury(
         with_step(0, 3, lambda one: replace(one, upper=one.upper - 1)),
-        "flashings.step_lap", "step flashing on the left of the wall", 1, 5, on="porch",
+        "flashings.step_lap", "step flashing on the left of the wall", 0, 5, on="porch",
     ),
     "take narrow step flashing": Injury(
         with_choice("step_flashing", deck_leg=3.0),
-        "flashings.legs", "step flashing on the left of the wall", 1, on="porch",
+        "flashings.legs", "step flashing on the left of the wall", 0, on="porch",
     ),
     "leave one side of a chimney without step flashing": Injury(
         lambda plan: replace(plan, step_flashings=plan.step_flashings[1:]),
