@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 from dataclasses import replace
-from decimal import Decimal
+from decimal import Decimal, localcontext
 from typing import Any
 
 import pytest
@@ -93,6 +93,21 @@ def test_money_is_exact():
     # Three times 0.1 is 0.30000000000000004 in binary floats.
     found = shared_metal(of_lengths(110, 110, 110), offers=priced((120, "0.1")))
     assert str(found.cost) == "0.3"
+
+
+def test_dear_prices_are_exact_too_and_however_decimals_are_rounded():
+    runs = tuple(RunAsked(name=f"{side} rake", run_length=203) for side in ("left", "right"))
+    # Linked, they reach 400 in past a lap: 90 for each length of 96 in and 66 for one of 72 in.
+    # 3 and 2 reach 402 and are 20,724; 4 and 1 are 21,317; 5 and none are 21,910.
+    for dearer in (1, 100_000):
+        prices = [Decimal(price * dearer) for price in (3_789, 4_382)]
+        offers = tuple(
+            StockOffer(length=size, price=price)
+            for size, price in zip((72, 96), prices, strict=True)
+        )
+        with localcontext(prec=2):
+            found = shared_metal(runs, offers=offers)
+        assert (found.cost, found.proved) == (Decimal(20_724 * dearer), True)
 
 
 def test_what_nothing_costs_is_bought_sparingly():

@@ -126,7 +126,8 @@ class Covering:
                 return
             one, reach = self.offered[dear[k]], self.reach[dear[k]]
             counts[k] = 0
-            while spent + self.rate * max(0.0, rest - self.dust) <= most():
+            # Whole: what many dear lengths cost is more than a float holds exactly.
+            while spent + int(self.rate * max(0.0, rest - self.dust)) <= most():
                 yield from go(k + 1, spent, rest)
                 counts[k] += 1
                 spent, rest = spent + one.cost, rest - reach
