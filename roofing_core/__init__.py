@@ -15,7 +15,21 @@ if TYPE_CHECKING:
     from roofing_core.auditing.finished import FinishedPlan, finished
     from roofing_core.auditing.questions import AuditLimits
     from roofing_core.auditing.verdicts import Audit
+    from roofing_core.buying.lines import PricedLine
+    from roofing_core.buying.offered import (
+        LengthOnHand,
+        LengthPack,
+        LengthsOffered,
+        PiecePack,
+        PiecesOffered,
+        VolumePack,
+        VolumesOffered,
+        WeightPack,
+        WeightsOffered,
+    )
     from roofing_core.buying.packs import PackOffer, PacksBought, cheapest_packs, fewest_packs
+    from roofing_core.buying.price_list import PriceList
+    from roofing_core.buying.priced import PricedOrder, job_as_bought, priced_order
     from roofing_core.job.choices import (
         Capping,
         Choices,
@@ -119,6 +133,7 @@ if TYPE_CHECKING:
     from roofing_core.sheets.job_sheet.pages import job_sheet_html
     from roofing_core.sheets.job_sheet.typeset import job_sheet_pdf
     from roofing_core.sheets.notebook import plan_html
+    from roofing_core.sheets.priced import priced_order_text
     from roofing_core.sheets.story_pole import StoryPole, story_pole, story_pole_text
     from roofing_core.sheets.surfaces import surfaces_text
     from roofing_core.sheets.tables.all import plan_table
@@ -142,7 +157,12 @@ else:
             "auditing.finished": "FinishedPlan finished",
             "auditing.questions": "AuditLimits",
             "auditing.verdicts": "Audit",
+            "buying.lines": "PricedLine",
+            "buying.offered": "LengthOnHand LengthPack LengthsOffered PiecePack PiecesOffered "
+            "VolumePack VolumesOffered WeightPack WeightsOffered",
             "buying.packs": "PackOffer PacksBought cheapest_packs fewest_packs",
+            "buying.price_list": "PriceList",
+            "buying.priced": "PricedOrder job_as_bought priced_order",
             "job.choices": "Capping Choices Coursing Cutting Decking Flashing Job Metalwork "
             "Nailing Sealing Underlaying Valleying",
             "job.on_site": "Loading Venting Wind Working",
@@ -206,6 +226,7 @@ else:
             "sheets.job_sheet.pages": "job_sheet_html",
             "sheets.job_sheet.typeset": "job_sheet_pdf",
             "sheets.notebook": "plan_html",
+            "sheets.priced": "priced_order_text",
             "sheets.story_pole": "StoryPole story_pole story_pole_text",
             "sheets.tables.all": "plan_table",
             "sheets.tables.comma_text": "plan_csv",
@@ -252,6 +273,9 @@ __all__ = [
     "GivenPlanes",
     "Hip",
     "Job",
+    "LengthOnHand",
+    "LengthPack",
+    "LengthsOffered",
     "Loading",
     "Metal",
     "Metalwork",
@@ -262,8 +286,13 @@ __all__ = [
     "PacksBought",
     "Panel",
     "Picked",
+    "PiecePack",
+    "PiecesOffered",
     "PipeFlashing",
     "Plan",
+    "PriceList",
+    "PricedLine",
+    "PricedOrder",
     "Pyramid",
     "Refused",
     "Roll",
@@ -290,6 +319,10 @@ __all__ = [
     "Valleying",
     "VentPipe",
     "Venting",
+    "VolumePack",
+    "VolumesOffered",
+    "WeightPack",
+    "WeightsOffered",
     "Wind",
     "Working",
     "__version__",
@@ -325,6 +358,7 @@ __all__ = [
     "ice_barrier_reaches",
     "ice_reach",
     "jack_difference",
+    "job_as_bought",
     "job_sheet_html",
     "job_sheet_pdf",
     "least_nail_length",
@@ -353,6 +387,8 @@ __all__ = [
     "planes_from_drawing",
     "planes_from_geojson",
     "planes_in_space",
+    "priced_order",
+    "priced_order_text",
     "read",
     "read_length",
     "read_pitch",

@@ -87,7 +87,11 @@ def currency_fault(at: str, currency: str, digits: int | None) -> Fault | None:
     """
     letters = currency.isascii() and currency.isalpha() and currency.isupper()
     if not (letters and len(currency) == _LETTERS):
-        return fault(at, currency, "a currency by the three capital letters of ISO 4217, as USD")
+        return fault(
+            at,
+            currency or "an empty text",
+            "a currency by the three capital letters of ISO 4217, as USD",
+        )
     if digits is None and minor_digits(currency) is None:
         wanted = "a code in use on the list of ISO 4217, as USD; for another state minor_digits too"
         return fault(at, currency, wanted)
@@ -195,6 +199,30 @@ def from_minor_units(units: int, digits: int) -> Decimal:
     (Decimal('12.50'), Decimal('1250'))
     """
     return Decimal(units).scaleb(-digits, EXACT)
+
+
+def whole_units(money: Decimal, digits: int) -> int:
+    """Give an amount of money that is not finer than its minor unit in whole minor units.
+
+    Args:
+        money: The amount; finite.
+        digits: The digits of the minor unit.
+
+    Returns:
+        Whole minor units.
+
+    Raises:
+        Nothing: An amount that is finer is a slip in the code.
+
+    Source:
+        Arithmetic.
+
+    >>> whole_units(Decimal("38.9"), 2)
+    3890
+    """
+    units = in_minor_units(money, digits)
+    assert units is not None, "money finer than its minor unit"
+    return units
 
 
 def plain(money: Decimal) -> str:

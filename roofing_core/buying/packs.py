@@ -20,7 +20,7 @@ class PackOffer:
     """One size of pack on offer.
 
     Attributes:
-        holds: What one holds, in the unit of what is needed.
+        holds: What is in one: pieces, a length, a weight or a volume, as what is needed is counted.
         price: Of one.
     """
 
