@@ -9,6 +9,7 @@ from __future__ import annotations
 import types
 from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass
+from decimal import Decimal
 from functools import cache
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
@@ -65,6 +66,14 @@ def renderer(kind: Any, system: System) -> Render:
     return eval(f"lambda r, written: {_expression(kind, 'r', system)}", names)  # type: ignore[no-any-return]
 
 
+#: What is no number and no record, and the expression that writes it.
+_WRITTEN_BY: Mapping[Any, str] = {
+    Sentence: "{}.written(system)",
+    Amount: "amount({}, system)",
+    Decimal: "format({}, 'f')",
+}
+
+
 def unit_in(hint: Any) -> str:
     """Give the unit that stands on a type, by its name inside."""
     return next(one.name for one in hint.__metadata__ if isinstance(one, Unit))
@@ -79,10 +88,8 @@ def _expression(hint: Any, value: str, system: System) -> str:
         return _listed(get_args(hint), value, system)
     if origin in (Union, types.UnionType):
         return _one_of(kinds_in(hint), value, system)
-    if hint is Sentence:
-        return f"{value}.written(system)"
-    if hint is Amount:
-        return f"amount({value}, system)"
+    if hint in _WRITTEN_BY:
+        return _WRITTEN_BY[hint].format(value)
     return _record(hint, value, system) if is_dataclass(hint) else value
 
 

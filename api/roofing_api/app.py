@@ -9,6 +9,7 @@ from roofing_api import (
     audits,
     docs_page,
     drawings,
+    orders,
     plans,
     routes,
     service,
@@ -51,7 +52,8 @@ def make_app(allowed_origins: tuple[str, ...] = ()) -> FastAPI:
         redoc_url=None,
         redirect_slashes=False,
     )
-    for part in (routes, surfaces, drawings, plans, trims, audits, service, docs_page, web_pages):
+    parts = (routes, surfaces, drawings, plans, orders, trims, audits, service)
+    for part in (*parts, docs_page, web_pages):
         # The framework's include_router would cost every request a quarter of what it costs now.
         made.router.routes.extend(part.router.routes)
     for refused in KIND_OF:

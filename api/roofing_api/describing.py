@@ -5,6 +5,7 @@ from __future__ import annotations
 import types
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
+from decimal import Decimal
 from functools import cache, reduce
 from operator import or_
 from typing import Annotated, Any, Union, cast, get_args, get_origin, get_type_hints
@@ -13,6 +14,7 @@ from pydantic import BaseModel, ConfigDict, Field, create_model
 
 from roofing_api.answering import STATED, unit_in
 from roofing_api.docstrings import attributes, docs
+from roofing_api.values import EXACT
 from roofing_api.variants import OneOf, kinds_in, variants_of
 from roofing_core.materials import names_of
 from roofing_core.measures.sentences import Amount, Sentence
@@ -76,7 +78,11 @@ def _fields(kind: type) -> dict[str, Any]:
 
 
 #: What is no dataclass of the answer's own, or is written as something else.
-_WRITTEN_AS: Mapping[Any, Any] = {Sentence: str, Amount: AmountAnswer}
+_WRITTEN_AS: Mapping[Any, Any] = {
+    Sentence: str,
+    Amount: AmountAnswer,
+    Decimal: Annotated[str, Field(pattern=EXACT)],
+}
 
 
 def _as_answer(hint: Any) -> Any:

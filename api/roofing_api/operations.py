@@ -19,6 +19,7 @@ from roofing_api.negotiating import JSON
 from roofing_api.posting import Bodied
 from roofing_api.queries import Leaf
 from roofing_api.renderings import ONE_VALUE, Rendering
+from roofing_api.strict import parsed
 
 #: What every operation can answer instead of a success.
 ALWAYS = (problems.METHOD_NOT_ALLOWED, problems.OUR_FAULT)
@@ -158,7 +159,7 @@ def worked_bodies(posted: Bodied) -> dict[str, Any]:
     return {
         named(posted.calculation, form): {
             "summary": form,
-            "value": _answered(posted.calculation, posted.body.taken(body["value"])),
+            "value": _answered(posted.calculation, posted.body.taken(parsed(dumps(body["value"])))),
         }
         for form, body in posted.examples.items()
     }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import is_dataclass
+from decimal import Decimal
 from functools import cache
 from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
 
@@ -28,6 +29,8 @@ def value_at(result: Any, pointer: str, system: System, spelling: Spelling) -> s
         return "true" if value else "false"
     if isinstance(value, Sentence):
         return value.written(system)
+    if isinstance(value, Decimal):
+        return f"{value:f}"
     hint = kinds_in(hint)[0]
     if get_origin(hint) is Annotated:
         unit = unit_in(hint)

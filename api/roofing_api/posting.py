@@ -32,10 +32,12 @@ class Posted(Bodied):
 
     def __init__(self, calculation: Calculation, examples: Mapping[str, Any]) -> None:
         inputs = inputs_of(calculation.takes, body=True)
+        # A job stands in a price request too, where it says nothing of the unit of bare numbers.
+        stem = inputs.__name__.removesuffix("Input")
         super().__init__(
             calculation,
             manner=QueryForm(Inputs, Manner, *calculation.forms),
-            body=Form(create_model(inputs.__name__, __base__=(Bearing, inputs))),
+            body=Form(create_model(f"{stem}BodyInput", __base__=(Bearing, inputs))),
             examples={form: {"value": body} for form, body in examples.items()},
         )
 

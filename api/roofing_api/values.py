@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import is_dataclass
+from decimal import Decimal
 from functools import cache, lru_cache, partial
 from inspect import Parameter
 from typing import Annotated, Any, Literal, get_args
@@ -34,8 +35,12 @@ MOST_PARTS = 200
 LONGEST_TEXT = 60
 LARGEST_COUNT = 999_999_999
 
+#: How money and rates of tax are written, in a request and in an answer.
+EXACT = r"^[0-9]{1,18}(\.[0-9]{1,18})?$"
+
 _BARE = re.compile(r"[-0-9 ./⁄¼½¾⅛⅜⅝⅞⅓⅔⅙⅚]+")
 _DECIMAL = re.compile(r"-?[0-9]{1,12}(\.[0-9]{1,12})?", re.ASCII)
+_MONEY = re.compile(r"-?[0-9]{1,18}(\.[0-9]{1,18})?", re.ASCII)
 _COUNT = re.compile(r"[0-9]{1,9}", re.ASCII)
 
 
@@ -76,6 +81,13 @@ def _count(kind: type[str], raw: Any) -> int:
     if type(raw) is kind and _COUNT.fullmatch(str(raw)):
         return int(str(raw))
     raise refusal("a whole number under a billion, such as 20", raw)
+
+
+def _exact(raw: Any) -> Decimal:
+    """Read a decimal that no binary float may ever have held: a text, and no number of JSON."""
+    if type(raw) is str and _MONEY.fullmatch(raw):
+        return Decimal(raw)
+    raise refusal('its digits as a text, with a decimal point, such as "12.49"', raw)
 
 
 def _page(raw: Any) -> int:
@@ -166,6 +178,11 @@ def wording_type(wording: Wording) -> Any:
     return Annotated[str, PlainValidator(partial(_wording, wording)), WithJsonSchema(schema)]
 
 
+def _exact_type(_: bool) -> Any:
+    schema = {"type": "string", "pattern": EXACT}
+    return Annotated[Decimal, PlainValidator(_exact), WithJsonSchema(schema)]
+
+
 def _text_type(_: bool) -> Any:
     return text_type(1)
 
@@ -174,6 +191,7 @@ PLAIN_TYPES: Mapping[Any, Callable[[bool], Any]] = {
     float: number_type,
     int: count_type,
     bool: _flag_type,
+    Decimal: _exact_type,
     str: _text_type,
 }
 
@@ -184,6 +202,8 @@ def as_written(value: Any, hint: Any) -> Any:
         return getattr(value, "name", None)
     if isinstance(value, tuple):
         return [as_written(one, get_args(hint)[0]) for one in value]
+    if isinstance(value, Decimal):
+        return f"{value:f}"
     units = [one.name for one in getattr(hint, "__metadata__", ()) if isinstance(one, Unit)]
     return _exactly(value, units[0]) if units and units[0] not in PLAIN else value
 

@@ -31,6 +31,12 @@ def tool_store(**headers: str) -> str:
     return client.post("/v1/plans", content=body, headers=said).text
 
 
+def tool_store_order() -> str:
+    body = (EXAMPLES / "tool_store_prices.json").read_bytes()
+    said = {"Content-Type": "application/json", "Accept": "text/plain"}
+    return client.post("/v1/orders", content=body, headers=said).text
+
+
 def shown(kind: str) -> list[str]:
     """Give the blocks of a kind that are not the answer to a request shown before them."""
     alone = ASKED.sub("", README)
@@ -64,11 +70,10 @@ def test_requests_of_each_kind_are_shown():
 
 
 def test_the_plan_shown_is_the_tool_stores():
-    text = tool_store(Accept="text/plain")
+    texts = (tool_store(Accept="text/plain"), tool_store_order())
     blocks = shown("text")
-    assert len(blocks) == 3
-    for block in blocks:
-        assert block in text
+    assert [sum(block in text for block in blocks) for text in texts] == [3, 1]
+    assert len(blocks) == 4
 
 
 @pytest.mark.parametrize("path", re.findall(r"^\| `(/v1/\w+)` \|", README, re.MULTILINE))
@@ -88,7 +93,11 @@ def test_the_example_over_http_gives_its_committed_output():
 
 @pytest.mark.parametrize(
     ("example", "output"),
-    [("tool_store.py", "tool_store_python.txt"), ("fewest_shingles.py", "fewest_shingles.txt")],
+    [
+        ("tool_store.py", "tool_store_python.txt"),
+        ("fewest_shingles.py", "fewest_shingles.txt"),
+        ("price_list.py", "price_list.txt"),
+    ],
 )
 def test_the_examples_in_python_give_their_committed_output(example, output):
     written = (EXAMPLES / "outputs" / output).read_text(encoding="utf-8")
@@ -103,6 +112,15 @@ def test_the_examples_in_python_give_their_committed_output(example, output):
 def test_the_order_list_as_a_table_gives_its_committed_output():
     written = (EXAMPLES / "outputs" / "tool_store_order.csv").read_bytes()
     assert tool_store(Accept="text/csv").encode() == written
+
+
+def test_the_priced_order_gives_its_committed_output():
+    written = (EXAMPLES / "outputs" / "tool_store_prices.txt").read_text(encoding="utf-8")
+    assert tool_store_order() == written
+    asked = json.loads((EXAMPLES / "tool_store_prices.json").read_text(encoding="utf-8"))
+    store = json.loads((EXAMPLES / "tool_store.json").read_text(encoding="utf-8"))
+    del store["eave_metal"]  # the price list says which lengths there are
+    assert asked["job"] == store
 
 
 def test_the_drawn_roof_gives_its_committed_output():
