@@ -38,7 +38,7 @@ WIND_CLASS_KNOWN = rule(
     at_least=1.0,
     unit="count",
     severity="worth_knowing",
-    sources=residential("R905.2.4.1", read=()),
+    sources=(Source(title="International Building Code", edition="2018", place="1504.1.1"),),
     cure="Read the class on the wrapper: the code asks for it to be printed there.",
 )
 

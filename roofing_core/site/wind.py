@@ -104,8 +104,9 @@ def wind_class(
 
     Source:
         ASTM D7158 by its classes' ultimate speeds (makers' association's bulletin) and conditions
-        (D7158-24a, 6.3); the classes of D3161 from memory of IRC Table R905.2.4.1; six nails in
-        high wind FEMA 499; ``sqrt(0.6)`` IRC R301.2.1.3, from memory.
+        (D7158-24a, 6.3); that D3161 is for shingles outside its scope, IBC 1504.1.1, 2018; the
+        classes of D3161 from memory of IRC Table R905.2.4.1; six nails in high wind FEMA 499, and
+        many makers (a federal note on IBC 1507.2.6); ``sqrt(0.6)`` IRC R301.2.1.3, from memory.
 
     >>> wind_class(130).uplift_classes, wind_class(130).nails_per_strip
     (('G', 'H'), 6)
@@ -184,6 +185,8 @@ def fastest_held(
 ) -> MilesPerHour:
     """Give the fastest design wind in which a shingle of these classes does.
 
+    Its class of ASTM D7158 says it; that of D3161 only where the shingle has none of D7158.
+
     Args:
         uplift_class: Its class of ASTM D7158.
         fan_class: Its class of ASTM D3161.
@@ -195,14 +198,14 @@ def fastest_held(
         Nothing.
 
     Source:
-        As `uplift_classes` and `fan_classes`.
+        As `uplift_classes` and `fan_classes`; which goes first, IBC 1504.1.1, 2018.
 
-    >>> fastest_held("D", "unknown"), fastest_held("D", "F"), fastest_held("unknown", "unknown")
+    >>> fastest_held("D", "F"), fastest_held("unknown", "F"), fastest_held("unknown", "unknown")
     (116.0, 194.0, 0.0)
     """
-    by_uplift = [speed for name, speed in CLASS_SPEEDS if name == uplift_class]
-    by_fan = [speed for speed, held in FAN_CLASSES if fan_class in held]
-    return max([0.0, *by_uplift, *by_fan])
+    if uplift_class != "unknown":
+        return dict(CLASS_SPEEDS)[uplift_class]
+    return max((speed for speed, held in FAN_CLASSES if fan_class in held), default=0.0)
 
 
 def conditions_outside(

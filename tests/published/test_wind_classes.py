@@ -7,9 +7,11 @@ speed: a trade journal (D 90, G 120, H 150 mph). Conditions: D7158-24a, 6.3.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from roofing_core import wind_class
+from roofing_core import Wind, plan, wind_class
 from roofing_core.ruling.listing import RULES
 
 #: Class: ultimate speed, and nominal speed, both to the whole mph.
@@ -63,6 +65,15 @@ def test_a_closer_pattern_of_cap_nails_from_140_mph_on():
     assert not wind_class(139.9).closer_cap_nails
     assert wind_class(140).closer_cap_nails
     assert (RULES["wind.lap_nails"].limit, RULES["wind.field_nails"].limit) == (6, 12)
+
+
+# International Building Code, 2018, 1504.1.1, in a federal compilation of its wind provisions
+# (November 2019): tested by D7158, those outside its scope by D3161; each is printed on the wrapper.
+def test_the_class_of_d7158_goes_before_that_of_d3161(shed):
+    for uplift, found in (("D", True), ("G", False), ("unknown", False)):
+        shingle = replace(shed.shingle, class_d7158=uplift, class_d3161="F")
+        planned = plan(replace(shed, shingle=shingle, wind=Wind(design_speed=130)))
+        assert ("wind.class" in {one.rule for one in planned.findings}) is found
 
 
 # IRC Table R905.2.4.1, from memory: A, D or F to 129 mph, then F; no other source was read.
