@@ -68,7 +68,7 @@ def test_a_closer_pattern_of_cap_nails_from_140_mph_on():
 
 
 # International Building Code, 2018, 1504.1.1, in a federal compilation of its wind provisions
-# (November 2019): tested by D7158, those outside its scope by D3161; each is printed on the wrapper.
+# (November 2019): tested by D7158, those outside its scope by D3161; each stands on the wrapper.
 def test_the_class_of_d7158_goes_before_that_of_d3161(shed):
     for uplift, found in (("D", True), ("G", False), ("unknown", False)):
         shingle = replace(shed.shingle, class_d7158=uplift, class_d3161="F")
