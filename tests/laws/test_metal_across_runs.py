@@ -116,7 +116,7 @@ def test_order_cuts_and_runs_tell_the_same(seed):
         assert needed == pytest.approx(sum(sum(run.lengths) for run in runs))
 
 
-@pytest.mark.parametrize("seed", range(0, 24, 4))
+@pytest.mark.parametrize("seed", range(24))
 def test_the_audit_finds_such_a_plan_as_sound_as_another(seed):
     across, apart = (
         audit(plan(random_job(seed, buying))) for buying in ("across_runs", "run_by_run")

@@ -288,6 +288,7 @@ def test_a_search_that_may_take_no_step_says_that_it_stopped():
     found = shared_metal(runs, offers=offers, most_steps=0)
     check_shared(found, runs, offers)
     assert found.least_cost <= shared_metal(runs, offers=offers).cost <= found.cost
+    assert found.cost <= found.run_by_run_cost
 
 
 def test_the_same_is_bought_again():

@@ -131,6 +131,10 @@ class Cutting:
         runs = zip(counts, self.kinds, strict=True)
         return [kind.need for count, kind in runs for _ in range(count)]
 
+    def cost(self, groups: Sequence[Group]) -> int:
+        """Give what groups cost in all."""
+        return sum(self.covering.cost(group.bought) for group in groups)
+
     def cheapest(self, counts: tuple[int, ...]) -> Group:
         """Cut a group for the least cost that is found; a last resort that proves nothing."""
         cost, steps = self.covering.least(self.far(counts)), self.steps
@@ -201,7 +205,9 @@ class Parting:
                 if found is not None:
                     return Parted(found, most if least is None else least)
         except StepsUsedUp:
-            return Parted(self._as_they_come(), self.least[self.all] if least is None else least)
+            ways = (self._as_they_come(), self._each_alone())
+            found = min(ways, key=self.cutting.cost)
+            return Parted(found, self.least[self.all] if least is None else least)
 
     def _within(self, runs: int, most: int) -> list[Group] | None:
         """Part runs for at most so much, or raise the bound of their least cost beyond it."""
@@ -234,6 +240,14 @@ class Parting:
             return True
         self.alone[part] = self.cutting.covering.next_after(self.alone[part], self._far(part))
         return False
+
+    def _each_alone(self) -> list[Group]:
+        digits = zip(self.worth, self.cutting.kinds, strict=True)
+        return [
+            self.cutting.cheapest(self.counts(worth))
+            for worth, kind in digits
+            for _ in range(kind.many)
+        ]
 
     def _as_they_come(self) -> list[Group]:
         """Part the runs by their bounds, and cut each group for the least cost that is found."""

@@ -1,15 +1,19 @@
 """Many: runs of too many kinds to go through all ways of parting them.
 
-The bound is what reaches as far as all runs with as many laps saved as there are runs. What is
-bought comes from setting tight groups aside, those that leave next to nothing over, and from all
-runs as one group; often one of the two meets the bound.
+What a group costs beyond the metal it covers, at the rate of the length that reaches farthest for
+its cost, less the lap that it saves, is shared by its runs. No run's share is less than the least
+in any small group, or than that of a lap shared by more: that bounds the whole. What is bought
+comes from setting the groups of least shares aside, and from all runs as one group; often one of
+the two meets the bound, and else they come near it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from contextlib import suppress
 from itertools import combinations_with_replacement
+from math import comb, floor
+from typing import NamedTuple
 
 from roofing_core.layers.metal.shared.grouping import (
     MOST_PARTS,
@@ -22,12 +26,16 @@ from roofing_core.layers.metal.shared.grouping import (
 )
 from roofing_core.layers.metal.shared.placing import Steps, StepsUsedUp
 
-#: What is left once tight groups are set aside is gone through where it has no more parts.
+#: Small groups are set aside until so few runs are left, which are gone through.
+_FEW_LEFT = 9
 _FEW_PARTS = 100_000
 
-#: Tight groups of so many runs are looked for, of fewer where they would be too many.
-_TIGHT = 3
-_MOST_TIGHT = 20_000
+#: Groups of so many runs are looked at one by one, of fewer where they would be too many.
+_SMALL = 5
+_MOST_SMALL = 15_000
+
+#: Small groups are set aside beginning with so many different ones.
+_BEGINNINGS = 40
 
 #: Runs cheapest together are taken apart again, where that costs no more, by so many steps.
 _STEPS_APART = 5_000
@@ -81,48 +89,101 @@ def parted_many(cutting: Cutting) -> Parted:
     28
     """
     whole = tuple(kind.many for kind in cutting.kinds)
-    least = bound_of_many(cutting)
+    small, least = _small(cutting, whole), bound_of_many(cutting)
+    least = max(least, _bound_by_shares(cutting, small))
     together = [cutting.cheapest(whole)]
-    if _cost(cutting, together) == least:
+    if cutting.cost(together) == least:
         return Parted(together, least)
-    apart, left = _set_aside(cutting, whole)
+    apart, left = _set_aside(cutting, whole, [one for one in small.groups if one.gain < 0])
     if any(left):
         apart += _rest(cutting, left)
-    return Parted(min(together, apart, key=lambda groups: _cost(cutting, groups)), least)
+    alone = [_alone(cutting, k) for k, kind in enumerate(cutting.kinds) for _ in range(kind.many)]
+    ways = (together, apart, alone)
+    return Parted(min(ways, key=cutting.cost), least)
 
 
-def _cost(cutting: Cutting, groups: Sequence[Group]) -> int:
-    return sum(cutting.covering.cost(group.bought) for group in groups)
+def _alone(cutting: Cutting, kind: int) -> Group:
+    return cutting.cheapest(tuple(int(k == kind) for k in range(len(cutting.kinds))))
 
 
-def _set_aside(cutting: Cutting, whole: Sequence[int]) -> tuple[list[Group], tuple[int, ...]]:
-    """Set the tightest groups aside until few enough runs are left to go through."""
-    left, groups = [*whole], []
-    tight = sorted(_tight(cutting, whole))
-    for _, runs in tight:
-        if parts_to_try(_kinds(cutting, left)) <= _FEW_PARTS:
-            break
-        counts = tuple(runs.count(k) for k in range(len(left)))
-        if all(many <= there for many, there in zip(counts, left, strict=True)):
-            group = _cut(cutting, counts)
-            if group is not None:
-                groups.append(group)
-                left = [there - many for many, there in zip(counts, left, strict=True)]
+class _Share(NamedTuple):
+    """A small group, by its kinds, and what it costs beyond what it covers, less a lap."""
+
+    each: float
+    gain: float
+    runs: tuple[int, ...]
+
+
+class _Small(NamedTuple):
+    """All small groups of up to so many runs, those of the least shares first."""
+
+    groups: list[_Share]
+    size: int
+
+
+def _small(cutting: Cutting, whole: Sequence[int]) -> _Small:
+    covering, lengths = cutting.covering, [kind.need.length for kind in cutting.kinds]
+    groups: list[_Share] = []
+    for size in range(1, _SMALL + 1):
+        if comb(len(whole) + size - 1, size) > _MOST_SMALL:
+            return _Small(sorted(groups), size - 1)
+        for runs in combinations_with_replacement(range(len(whole)), size):
+            if size == 1 or all(runs.count(k) <= whole[k] for k in runs):
+                far = sum([lengths[k] for k in runs]) - covering.lap
+                gain = covering.least(far) - covering.rate * (far + covering.lap)
+                groups.append(_Share(gain / size, gain, runs))
+    return _Small(sorted(groups), _SMALL)
+
+
+def _bound_by_shares(cutting: Cutting, small: _Small) -> int:
+    """Give what the runs cost at least, each with the least share that it can have."""
+    covering, kinds = cutting.covering, cutting.kinds
+    shares = [-covering.rate * covering.lap / (small.size + 1)] * len(kinds)
+    for group in small.groups:
+        for k in group.runs:
+            shares[k] = min(shares[k], group.each)
+    each = (
+        kind.many * (covering.rate * kind.need.length + share)
+        for kind, share in zip(kinds, shares, strict=True)
+    )
+    runs = sum(kind.many for kind in kinds)
+    whole = tuple(kind.many for kind in kinds)
+    least_far = cutting.far(whole) - (runs - 1) * covering.lap
+    return covering.next_after(floor(sum(each) * (1 - 1e-12)) - 1, least_far)
+
+
+def _set_aside(
+    cutting: Cutting, whole: Sequence[int], small: Sequence[_Share]
+) -> tuple[list[Group], tuple[int, ...]]:
+    """Set small groups aside until few enough runs are left to go through."""
+    best: tuple[int, list[tuple[int, ...]]] | None = None
+    for first in range(min(_BEGINNINGS, len(small))):
+        chosen = _chosen(cutting, whole, [*small[first:], *small[:first]])
+        if best is None or chosen[0] < best[0]:
+            best = chosen
+    groups, left = [], [*whole]
+    for counts in best[1] if best else []:
+        group = _cut(cutting, counts)
+        if group is not None:
+            groups.append(group)
+            left = [there - many for many, there in zip(counts, left, strict=True)]
     return groups, tuple(left)
 
 
-def _tight(cutting: Cutting, whole: Sequence[int]) -> Iterator[tuple[float, tuple[int, ...]]]:
-    """Give groups that leave less over than half a lap, so that they gain by being apart."""
-    covering, lengths = cutting.covering, [kind.need.length for kind in cutting.kinds]
-    many = 1
-    for size in range(1, _TIGHT + 1):
-        many = many * len(whole) // size
-        if many > _MOST_TIGHT:
-            return
-        for runs in combinations_with_replacement(range(len(whole)), size):
-            over = covering.over(sum(lengths[k] for k in runs) - covering.lap)
-            if over < covering.lap / 2 and all(runs.count(k) <= whole[k] for k in runs):
-                yield over, runs
+def _chosen(
+    cutting: Cutting, whole: Sequence[int], small: Sequence[_Share]
+) -> tuple[int, list[tuple[int, ...]]]:
+    """Choose groups one after another, as they fit; give what all runs would cost at least."""
+    left, found, cost = [*whole], [], 0
+    for group in small:
+        if sum(left) <= _FEW_LEFT:
+            break
+        counts = tuple(group.runs.count(k) for k in range(len(left)))
+        if all(counts[k] <= left[k] for k in group.runs):
+            found.append(counts)
+            left = [there - many for many, there in zip(counts, left, strict=True)]
+            cost += cutting.covering.least(cutting.far(counts))
+    return cost + (cutting.covering.least(cutting.far(left)) if any(left) else 0), found
 
 
 def _cut(cutting: Cutting, counts: tuple[int, ...]) -> Group | None:
