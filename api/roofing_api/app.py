@@ -9,6 +9,7 @@ from roofing_api import (
     audits,
     docs_page,
     drawings,
+    metal_across,
     orders,
     plans,
     routes,
@@ -52,8 +53,8 @@ def make_app(allowed_origins: tuple[str, ...] = ()) -> FastAPI:
         redoc_url=None,
         redirect_slashes=False,
     )
-    parts = (routes, surfaces, drawings, plans, orders, trims, audits, service)
-    for part in (*parts, docs_page, web_pages):
+    parts = (routes, metal_across, surfaces, drawings, plans, orders, trims, audits)
+    for part in (*parts, service, docs_page, web_pages):
         # The framework's include_router would cost every request a quarter of what it costs now.
         made.router.routes.extend(part.router.routes)
     for refused in KIND_OF:

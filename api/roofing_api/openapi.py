@@ -13,7 +13,7 @@ from typing import Any
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
-from roofing_api import audits, orders, plans, surfaces, trims
+from roofing_api import audits, metal_across, orders, plans, surfaces, trims
 from roofing_api.inputs import schema_of
 from roofing_api.manner import NAMES
 from roofing_api.operations import COMPONENTS, described, named, worked, worked_bodies
@@ -21,7 +21,9 @@ from roofing_api.problems import KINDS, MEDIA_TYPE
 from roofing_api.routes import CALCULATIONS
 
 #: What can be asked for with a JSON body.
-POSTED = (surfaces.POSTED, plans.POSTED, orders.POSTED, trims.POSTED)
+POSTED = (
+    surfaces.POSTED, metal_across.POSTED, plans.POSTED, orders.POSTED, trims.POSTED,
+)  # fmt: skip
 
 #: Beside the package, in the repository.
 COMMITTED = Path(__file__).parents[2].joinpath("openapi", "openapi.json")

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import types
 from dataclasses import fields, is_dataclass
+from decimal import Decimal
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
 import pytest
@@ -147,8 +148,8 @@ CALLS = {
 
 def expected(value: Any, hint: Any, system: Any) -> Any:
     """Work out slowly how a value of a result has to stand in the JSON."""
-    if isinstance(value, Sentence):
-        return value.written(system)
+    if isinstance(value, Sentence | Decimal):
+        return f"{value:f}" if isinstance(value, Decimal) else value.written(system)
     if isinstance(value, Amount):
         unit = SHOWN[value.unit][system].unit
         return {"value": convert(value.value, value.unit, system), "unit": unit}
