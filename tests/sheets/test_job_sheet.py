@@ -124,7 +124,7 @@ def test_pages_are_of_the_paper_asked_for_and_drawings_across_lie_across(name, s
     assert any(size == across for size in sizes)
     other: PageSize = "a4" if size == "letter" else "letter"
     html = job_sheet_html(made, system=system, page_size=size)
-    assert f"size: {'A4' if size == 'a4' else 'letter'} }}" in html
+    assert f"@page {{ size: {'A4' if size == 'a4' else 'letter'};" in html
     assert job_sheet_html(made, system=system, page_size=other) != html
 
 

@@ -61,7 +61,6 @@ def job_sheet_html(plan: Plan, *, system: System = "us", page_size: PageSize | N
 
 
 def _page(sheet: Sheet) -> str:
-    paper = _PAPERS[sheet.page_size]
     running = escape(f"{sheet.title}: {sheet.subtitle}" if sheet.title else sheet.subtitle)
     body = "".join(_WRITERS[type(block)](block) for block in sheet.blocks)
     return (
@@ -69,11 +68,17 @@ def _page(sheet: Sheet) -> str:
         f'<meta http-equiv="Content-Security-Policy" content="{POLICY}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{running}</title>\n"
-        f"<style>\n{STYLE}@page {{ size: {paper} }}\n@page across {{ size: {paper} landscape }}\n"
-        f"</style>\n</head>\n<body>\n<main>\n<h1>{escape(sheet.title)}</h1>\n"
+        f"<style>\n{STYLE}{_papers(sheet)}</style>\n</head>\n<body>\n<main>\n<h1>{escape(sheet.title)}</h1>\n"
         f'<p class="subtitle">{escape(sheet.subtitle)}</p>\n{body}</main>\n'
         f"<footer><p>{escape(sheet.version)}</p></footer>\n</body>\n</html>\n"
     )
+
+
+def _papers(sheet: Sheet) -> str:
+    """Give the pages' sizes, with a foot that no text of a caller's is in."""
+    paper = _PAPERS[sheet.page_size]
+    foot = f'@bottom-left {{ content: "{sheet.version}"; font: 9pt serif }}'
+    return f"@page {{ size: {paper}; {foot} }}\n@page across {{ size: {paper} landscape }}\n"
 
 
 def _section(block: Section) -> str:

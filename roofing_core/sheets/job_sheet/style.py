@@ -45,6 +45,7 @@ footer { border-top: 0.4pt solid #999; margin-top: 6mm }
   div.grid, figure { overflow: visible }
   figure { margin: 0 }
   figure.across { page: across; break-before: page }
+  footer { display: none }
   input { appearance: none; border: 0.8pt solid black }
 }
 @page {
