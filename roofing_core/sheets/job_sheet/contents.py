@@ -145,7 +145,11 @@ def _steps(plan: Plan, system: System) -> Grid:
 def _lists(plan: Plan, system: System) -> Iterator[Block]:
     """Give what is cut and what is laid, plane by plane, with a note once where there is one."""
     yield Section(text="Cut lists and measurements")
-    tables = (_panels(plan), *(plan_table(plan, kind, system=system) for kind in _LISTS))
+    tables = (
+        _panels(plan),
+        _lining(plan),
+        *(plan_table(plan, kind, system=system) for kind in _LISTS),
+    )
     for table in tables:
         apart = table.name == "courses" or len(plan.planes) == 1
         parts = list(table.by_plane()) if apart else [table]
@@ -159,13 +163,24 @@ def _lists(plan: Plan, system: System) -> Iterator[Block]:
 def _panels(plan: Plan) -> Table:
     """Give the panels that are cut, of the list of all cuts."""
     cuts = plan_table(plan, "cuts")
-    headings = [column.heading for column in cuts.columns]
-    kept = [headings.index(heading) for heading in ("for", "from", "length", "width")]
+    return _part(cuts, "panel", "Panels that are cut", ("for", "from", "length", "width"))
+
+
+def _lining(plan: Plan) -> Table:
+    """Give the pieces that valleys are lined with, of the cuts of all rolls."""
+    rolls = plan_table(plan, "rolls")
+    return _part(rolls, "valley lining", "Valley lining", ("for", "roll", "length", "width"))
+
+
+def _part(table: Table, first: str, title: str, headings: Sequence[str]) -> Table:
+    """Give the rows that begin with a word, and some of their columns."""
+    there = [column.heading for column in table.columns]
+    kept = [there.index(heading) for heading in headings]
     return replace(
-        cuts,
-        title="Panels that are cut",
-        columns=tuple(cuts.columns[k] for k in kept),
-        rows=tuple(tuple(row[k] for k in kept) for row in cuts.rows if row[0] == "panel"),
+        table,
+        title=title,
+        columns=tuple(table.columns[k] for k in kept),
+        rows=tuple(tuple(row[k] for k in kept) for row in table.rows if row[0] == first),
     )
 
 

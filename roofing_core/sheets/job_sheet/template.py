@@ -83,7 +83,8 @@ TEMPLATE = r"""
   let widths = if longest.sum() < 100 { longest.map(n => n * 1fr) } else {
     longest.map(n => if n == calc.max(..longest) { 1fr } else { auto })
   }
-  set text(if longest.sum() < 100 { 9pt } else { 9.5pt })
+  // Running text is set larger than what is looked up.
+  set text(if calc.max(..longest) < 90 { 9pt } else { 9.5pt })
   // A short table is not torn apart.
   block(breakable: b.rows.len() > 9, width: 100%, table(
     columns: (auto,) * ticks.len() + widths,

@@ -78,7 +78,7 @@ _MAKERS: Mapping[TableKind, Callable[[Plan, System], Table]] = MappingProxyType(
         "metal": metal_table,
         "lengths": lambda plan, _: length_table(plan),
         "rolls": lambda plan, _: roll_table(plan),
-        "rows": lambda plan, _: row_table(plan),
+        "rows": row_table,
         "caps": lambda plan, _: cap_table(plan),
         "flashings": lambda plan, _: step_table(plan),
     }

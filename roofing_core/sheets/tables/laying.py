@@ -8,6 +8,8 @@ from roofing_core.job.plan import Plan
 from roofing_core.job.telling import all_of
 from roofing_core.layers.coursing.pieces import Piece
 from roofing_core.layers.underlaying.rolls import SheetRow
+from roofing_core.measures.sentences import write_length
+from roofing_core.measures.units import System
 from roofing_core.sheets.tables.table import Cell, Column, Table
 
 _PLANE = Column(heading="plane")
@@ -162,11 +164,12 @@ def _placed(piece: Piece) -> tuple[Cell, ...]:
     )  # fmt: skip
 
 
-def row_table(plan: Plan) -> Table:
+def row_table(plan: Plan, system: System = "us") -> Table:
     """Make the table of the rows of ice barrier and underlayment, in the order of laying.
 
     Args:
         plan: A finished plan.
+        system: The unit system of the lengths that stand together in one cell.
 
     Returns:
         One row per row; heights are up the slope from the eave metal.
@@ -193,13 +196,15 @@ def row_table(plan: Plan) -> Table:
         Column(heading="lower edge", unit="in"),
         Column(heading="upper edge", unit="in"),
         Column(heading="head lap", unit="in"),
+        Column(heading="cut", whom="people"),
         Column(heading="pieces", whom="machines"),
         Column(heading="length", unit="in", whom="machines"),
         Column(heading="end laps", whom="machines"),
     )
     rows = tuple(
         (row.number, material, row.kind.replace("_", " "), row.plane, row.width, row.lower,
-         row.upper, row.head_lap or "", len(row.pieces), _long(row), len(row.end_laps))
+         row.upper, row.head_lap or "", _cut(row, system), len(row.pieces), _long(row),
+         len(row.end_laps))
         for material, sheet in (("ice barrier", plan.ice_barrier),
                                 ("underlayment", plan.underlayment))
         for row in sheet.rows
@@ -207,6 +212,12 @@ def row_table(plan: Plan) -> Table:
     return Table(
         name="rows", title="Rows of ice barrier and underlayment", columns=columns, rows=rows
     )
+
+
+def _cut(row: SheetRow, system: System) -> str:
+    """Write what is cut for a row, and from which roll."""
+    cuts = (f"{write_length(one.length, system)} of roll {one.roll}" for one in row.pieces)
+    return ", ".join(cuts)
 
 
 def _long(row: SheetRow) -> float:
