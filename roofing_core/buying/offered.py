@@ -22,6 +22,9 @@ PACK_NAME = Wording(60)
 #: More packs than this are not offered of one thing.
 MOST_PACKS = 30
 
+#: Nor are more lengths than this on hand: each is a cutting plan more.
+MOST_ON_HAND = 12
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricedPack(PackOffer):
@@ -153,6 +156,11 @@ class LengthsOffered(Offered):
 
     packs: tuple[LengthPack, ...] = ()
     on_hand: tuple[LengthOnHand, ...] = ()
+
+    def _on_hand_faults(self) -> Iterator[Fault | None]:
+        lengths = len(self.on_hand)
+        if lengths > MOST_ON_HAND:
+            yield fault("on_hand", f"{lengths} lengths", f"at most {MOST_ON_HAND}")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

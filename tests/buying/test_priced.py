@@ -449,6 +449,10 @@ BAD_LISTS = [
         lambda: PiecesOffered(packs=tuple(replace(ONE, holds=n) for n in range(1, 32))),
         "packs came as 31 packs: at most 30",
     ),
+    (
+        lambda: LengthsOffered(on_hand=(LengthOnHand(length=96.0),) * 13),
+        "on_hand came as 13 lengths: at most 12",
+    ),
 ]
 
 
