@@ -11,6 +11,7 @@ import pytest
 
 from roofing_api.audits import FORM, LARGEST_PLAN
 from roofing_api.strict import parsed
+from roofing_api.worked_forms import WITH_A_CHIMNEY
 from roofing_core import AuditLimits, Job, SingleSlope, audit, finished, plan
 from roofing_core.sheets.audit import audit_text
 from tests.api.conftest import ROOF
@@ -129,6 +130,29 @@ def test_what_is_edited_is_found(client, answer, pointer, change, question):
     assert breaches[question]["place"]["number"] == (5 if pointer.startswith("/courses/4") else 0)
     assert found["breaches_found"] >= len(found["breaches"])
     assert found["says"].startswith("Water gets in at ")
+
+
+@pytest.mark.parametrize(
+    ("pointer", "change", "question"),
+    [
+        ("/caps/0", ..., "caps.spans"),
+        ("/caps/0/starts_at", "lower", "caps.downhill"),
+        ("/caps/0/half_width", 0.5, "shingles.nails_covered"),
+        ("/openings/1/aprons", [], "flashings.around"),
+        ("/openings/1/crickets/0/metal_area", 1.0, "flashings.cricket_lap"),
+        ("/openings/0/pipes/0/side_flange", 1.0, "flashings.pipe"),
+        ("/step_flashings/0/pieces/1", ..., "flashings.spans"),
+        ("/step_flashings/1/pieces/2/course", 1, "flashings.steps"),
+    ],
+)
+def test_what_is_edited_on_a_roof_with_openings_is_found(client, pointer, change, question):
+    body = client.post("/v1/plans", json=WITH_A_CHIMNEY).json()
+    whole = client.post("/v1/audits", json=body).json()
+    assert whole["sheds_water"]
+    assert len(whole["not_judged"]) == 3
+    found = client.post("/v1/audits", json=edited(body, pointer, change)).json()
+    assert not found["sheds_water"]
+    assert question in {one["question"] for one in found["breaches"]}
 
 
 def test_what_the_audit_does_not_look_at_may_say_anything_or_be_left_out(client, answer):
