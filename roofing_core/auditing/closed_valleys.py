@@ -20,6 +20,9 @@ from roofing_core.measures.units import Inches
 #: So many layers of shingle lie over every point.
 _LAYERS = 2
 
+#: An outline has so many corners or more.
+_LEAST_CORNERS = 3
+
 Ring = tuple[Point, ...]
 
 
@@ -76,7 +79,7 @@ def through_valley(edge: Edge, other: Edge, laid: PlaneLaid, *, lined: Inches) -
     return Through(
         edge=edge,
         courses=tuple(courses),
-        beyond=tuple(_turned(zone, edge, other) for zone in zones if len(zone) > 2),  # noqa: PLR2004
+        beyond=tuple(_turned(zone, edge, other) for zone in zones if len(zone) >= _LEAST_CORNERS),
         far=far,
     )
 
@@ -148,14 +151,19 @@ def _strip(edge: Edge, wide: Inches, *, past: Inches) -> Ring:
     return (au, av), (au + across, av + up), (bu + across, bv + up), (bu, bv)
 
 
-def _cut(ring: Ring, v: Inches, *, below: bool) -> Ring:
-    """Give the part of a convex outline that lies below a height, or above it."""
+def _cut(ring: Ring, at: Inches, *, below: bool, axis: int = 1) -> Ring:
+    """Give the part of an outline that lies below a height, or above it; or left or right of a u.
+
+    What is left of an outline that bends in may come in parts that a line on the cut joins.
+    """
     found = []
-    for (au, av), (bu, bv) in zip(ring, (*ring[1:], *ring[:1]), strict=True):
-        if (av <= v) == below:
-            found.append((au, av))
-        if (av <= v) != (bv <= v):
-            found.append((au + (bu - au) * (v - av) / (bv - av), v))
+    for one, other in zip(ring, (*ring[1:], *ring[:1]), strict=True):
+        if (one[axis] <= at) == below:
+            found.append(one)
+        if (one[axis] <= at) != (other[axis] <= at):
+            share = (at - one[axis]) / (other[axis] - one[axis])
+            (au, av), (bu, bv) = one, other
+            found.append((au + (bu - au) * share, av + (bv - av) * share))
     return tuple(found)
 
 
@@ -190,9 +198,6 @@ def ask_cut_edge(
     rings = (deck, *through.courses, *(each for each in own if each), over)
     layers = [Layer(order=k, shape=_seen(each, edge, through.far)) for k, each in enumerate(rings)]
     for row_of_cells in cells(layers):
-        lies = row_of_cells[0].lies
-        if lies.lower < -TOUCHING or lies.upper > edge.length() + TOUCHING:
-            continue  # past an end of the valley
         on_deck = [cell for cell in row_of_cells if cell.layers[0] == 0]
         for edge_of, lap in _laps(on_deck, ways=ways, last=len(layers) - 1):
             u, v = _unseen(edge_of, edge)
@@ -237,15 +242,20 @@ def _seen(rings: Sequence[Ring], edge: Edge, far: Inches) -> tuple[Trapezoid, ..
 
     What is left out lies further off than anything that runs through it.
     """
-    return tuple(
-        part
-        for ring in rings
-        for part in trapezoids([(edge.inside(corner), edge.along(corner)) for corner in ring])
-        if part.upper > 0
-        and part.lower < edge.length()
-        and min(part.lower_left, part.upper_left) < far + TOUCHING
-        and max(part.lower_right, part.upper_right) > 0
-    )
+    seen = (_beside(ring, edge, far) for ring in rings)
+    return tuple(part for ring in seen if len(ring) >= _LEAST_CORNERS for part in trapezoids(ring))
+
+
+def _beside(ring: Ring, edge: Edge, far: Inches) -> Ring:
+    """Give an outline as it is seen along a valley, cut off at its ends and where it is far off."""
+    seen: Ring = tuple((edge.inside(corner), edge.along(corner)) for corner in ring)
+    for axis, low, high in ((0, 0.0, far + 2 * TOUCHING), (1, 0.0, edge.length())):
+        ends = [corner[axis] for corner in seen]
+        if seen and min(ends) < low:
+            seen = _cut(seen, low, below=False, axis=axis)
+        if seen and max(ends) > high:
+            seen = _cut(seen, high, below=True, axis=axis)
+    return seen
 
 
 def _unseen(point: Point, edge: Edge) -> Point:

@@ -112,13 +112,16 @@ class _Asking:
         self.lacking.see(lacks, where)
 
     def _valley_lap(self, cell: Cell) -> Inches | None:
-        """Give how far what lies bare along a valley reaches on; None where nothing does there."""
+        """Give how far what lies bare along a valley reaches on; None where nothing does there.
+
+        Between two valleys so near that metal of both lies there, it is as far as may be.
+        """
         times = Counter(
             id(self.unders[order]) for order in cell.layers if _DECK < order < self.first_row
         )
         bare = {id(under): under for under in self.unders.values()}
         laps = [bare[at].lap(cell.lies) for at, n in times.items() if n >= bare[at].needed]
-        return max(laps, default=None)
+        return float("inf") if len(laps) > 1 else next(iter(laps), None)
 
     def _hole(self, orders: Sequence[int], u: float, v: float) -> Where:
         """Name what is missing: the course that should show here, else the one under it."""

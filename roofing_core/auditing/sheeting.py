@@ -159,10 +159,15 @@ class _Asking:
     def _ask_breaks(self) -> None:
         """Ask how far the rows that begin at a pitch break lap those of the plane below it."""
         for edge in self.laid.edges():
-            v = edge.start[1]
+            v, middle = edge.start[1], edge.at(edge.length() / 2)[0]
             if edge.metal_name() == "pitch_break":
-                over = [one for one in self.sheets if one.row.lower <= v < one.row.upper]
-                first = max(over, key=lambda one: one.row.lower, default=None)
+                over = [
+                    one
+                    for one in self.sheets
+                    if one.row.lower <= v < one.row.upper
+                    and any(piece.left <= middle <= piece.right for piece in one.row.pieces)
+                ]
+                first = min(over, key=lambda one: one.row.lower, default=None)
                 if first is not None:
                     lap = v - first.row.lower
                     self.gauges["underlayment.head_lap"].see(lap, first.where(v=first.row.lower))
