@@ -21,6 +21,7 @@ from roofing_core.layers.underlaying.underlaid import Underlayment, Underlayment
 from roofing_core.layers.underlaying.underlayment import underlayment_on
 from roofing_core.layers.underlaying.valley_lining import ValleyLining, valley_lining
 from roofing_core.measures.faults import Refused
+from roofing_core.measures.units import Inches
 
 Made = TypeVar("Made")
 
@@ -78,6 +79,98 @@ _LINING = Wired(
 )
 
 
+def deck_way(site: Site) -> DeckWay:
+    """Give how the deck of a job is laid, by its choices.
+
+    Args:
+        site: The roof with its choices.
+
+    Returns:
+        The panels, the supports and the nails.
+
+    Raises:
+        Nothing: What cannot be is refused where it is laid.
+
+    Source:
+        The caller's choices.
+
+    >>> from roofing_core.job.wiring import site_of
+    >>> from roofing_core.roof.forms import Gable
+    >>> deck_way(site_of(Gable(length=168, width=200, pitch=0.5))).panel_length
+    96.0
+    """
+    return _DECK(site)
+
+
+def ice_barrier_way(site: Site) -> SheetWay:
+    """Give how the ice barrier of a job lies, by its choices.
+
+    Args:
+        site: The roof with its choices.
+
+    Returns:
+        The roll, and how rows lie.
+
+    Raises:
+        Nothing: What cannot be is refused where it is laid.
+
+    Source:
+        The caller's choices.
+
+    >>> from roofing_core.job.wiring import site_of
+    >>> from roofing_core.roof.forms import Gable
+    >>> ice_barrier_way(site_of(Gable(length=168, width=200, pitch=0.5))).roll_length
+    800.0
+    """
+    return _ICE_BARRIER(site)
+
+
+def underlayment_way(site: Site) -> UnderlaymentWay:
+    """Give how the underlayment of a job lies and is fastened, by its choices.
+
+    Args:
+        site: The roof with its choices.
+
+    Returns:
+        The roll, how rows lie, and what fastens them: in high wind no wider than the code's.
+
+    Raises:
+        Nothing: What cannot be is refused where it is laid.
+
+    Source:
+        The caller's choices.
+
+    >>> from roofing_core.job.wiring import site_of
+    >>> from roofing_core.roof.forms import Gable
+    >>> underlayment_way(site_of(Gable(length=168, width=200, pitch=0.5))).field_lines
+    1
+    """
+    return _UNDERLAYMENT(site, **_pattern(site.choices))
+
+
+def ice_reaches(site: Site) -> tuple[Inches, ...]:
+    """Give how far up each plane of a job an ice barrier has to reach.
+
+    Args:
+        site: The roof with its choices.
+
+    Returns:
+        One entry per plane.
+
+    Raises:
+        Refused: A length or the edition cannot be; names the caller's fields.
+
+    Source:
+        `ice_barrier_reaches`.
+
+    >>> from roofing_core.job.wiring import site_of
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> ice_reaches(site_of(SingleSlope(eave_length=168, slope_length=112, pitch=0.75)))
+    (36.0,)
+    """
+    return _REACHES(site, planes=site.surfaces.planes)
+
+
 def lay_deck(site: Site) -> Deck:
     """Lay the panels of all planes, where the deck is part of the job.
 
@@ -102,7 +195,7 @@ def lay_deck(site: Site) -> Deck:
     if not site.choices.decking.lay:
         return no_deck()
     return _by_the_callers_names(
-        site, _DECK.places, lambda: deck_on(site.surfaces.planes, way=_DECK(site))
+        site, _DECK.places, lambda: deck_on(site.surfaces.planes, way=deck_way(site))
     )
 
 
@@ -135,12 +228,10 @@ def lay_sheets(site: Site) -> tuple[IceBarrier, Underlayment, ValleyLining]:
         ice = _by_the_callers_names(
             site,
             _ICE_BARRIER.places,
-            lambda: ice_barrier_on(
-                planes, reaches=_REACHES(site, planes=planes), way=_ICE_BARRIER(site)
-            ),
+            lambda: ice_barrier_on(planes, reaches=ice_reaches(site), way=ice_barrier_way(site)),
         )
         tops = tuple(one.upper for one in ice.planes)
-    way = _UNDERLAYMENT(site, **_pattern(site.choices))
+    way = underlayment_way(site)
     felt = _by_the_callers_names(
         site,
         _UNDERLAYMENT.places,

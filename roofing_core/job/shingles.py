@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import fsum
 
+from roofing_core.job.strips import nails_on, starter_height, starter_strip_on, strip_on
 from roofing_core.job.wiring import Site, Wired
 from roofing_core.layers.coursing.courses import Courses, courses
 from roofing_core.layers.coursing.field import (
@@ -16,9 +17,8 @@ from roofing_core.layers.coursing.field import (
 from roofing_core.layers.coursing.joints import check_joints
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nail_room import OVER_OPENING
-from roofing_core.layers.coursing.nailing import nail_positions, nails_per_strip
 from roofing_core.layers.coursing.outline import shingled_region, valley_lines
-from roofing_core.layers.coursing.pieces import Strip, shingle_count
+from roofing_core.layers.coursing.pieces import shingle_count
 from roofing_core.layers.coursing.sequences import period_of
 from roofing_core.layers.coursing.starters import LaidStarter, lay_starters
 from roofing_core.measures.faults import together
@@ -93,10 +93,6 @@ _JOINTS = Wired(
     sequence="shingle.sequence",
     shingle_past_rake="coursing.shingle_past_rake",
     starter_trim="starter.trim",
-)
-
-_POSITIONS = Wired(
-    nail_positions, shingle_length="shingle.length", end_distance="nailing.end_distance"
 )
 
 
@@ -187,14 +183,14 @@ def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
         minimum_clearance=how.minimum_clearance,
     )
     laid = lay_courses(
-        field, lines, strip=_strip(site, plane), nail_low=site.choices.shingle.nail_zone_low
+        field, lines, strip=strip_on(site, plane), nail_low=site.choices.shingle.nail_zone_low
     )
     starters = lay_starters(
         field,
         past_metal=how.starter_past_metal,
-        height=_starter_height(site),
+        height=starter_height(site),
         trim=starter.trim,
-        strip=_starter_strip(site, plane),
+        strip=starter_strip_on(site, plane),
         courses=laid,
     )
     return PlaneShingled(lines=lines, starters=starters, courses=laid)
@@ -204,37 +200,6 @@ def _nailed_clear_of(hole: Hole) -> Hole:
     """Give what nails keep out of: an opening, and the edge above it that shingles end at."""
     left, right, lower, upper = hole
     return left, right, lower, upper + OVER_OPENING
-
-
-def _per_strip(site: Site, plane: RoofPlane) -> int:
-    return nails_per_strip(plane.pitch, high_wind=site.choices.nailing.high_wind)
-
-
-def _strip(site: Site, plane: RoofPlane) -> Strip:
-    return Strip(
-        length=site.choices.shingle.length,
-        nails=_POSITIONS(site, nails=_per_strip(site, plane)),
-        end_distance=site.choices.nailing.end_distance,
-    )
-
-
-def _starter_strip(site: Site, plane: RoofPlane) -> Strip:
-    """Give what starters are cut from: shingles, or ready-made pieces nailed as a shingle is."""
-    starter = site.choices.starter
-    if starter.made == "self_made":
-        return _strip(site, plane)
-    nails = nail_positions(
-        starter.length,
-        nails=_per_strip(site, plane),
-        end_distance=min(site.choices.nailing.end_distance, starter.length / 4),
-    )
-    return Strip(length=starter.length, nails=nails, end_distance=site.choices.nailing.end_distance)
-
-
-def _starter_height(site: Site) -> float:
-    starter, shingle = site.choices.starter, site.choices.shingle
-    self_made = starter.made == "self_made"
-    return shingle.height - shingle.exposure if self_made else starter.height
 
 
 def _summed(
@@ -268,7 +233,7 @@ def _summed(
         period=period_of(shingle.sequence),
         least_clearance=min(_clearances(planes)),
         narrowest_end_piece=min(_end_widths(rows), default=shingle.length),
-        nails_per_strip=max(_per_strip(site, plane) for plane in site.surfaces.planes),
+        nails_per_strip=max(nails_on(site, plane) for plane in site.surfaces.planes),
         nails=sum(row.nails for row in rows),
         bedding_area=fsum(row.bedding_area for row in rows),
         exposed_area=fsum(row.exposed_area for row in rows),

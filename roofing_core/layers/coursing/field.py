@@ -280,8 +280,10 @@ class _Laying:
         if not upright:
             return None
         ends = tuple((one.left, one.right) for one in (*stretches, *on_deck))
-        zones = tuple(valley.zone(row.butt + row.nail_height) for valley in self.field.valleys)
-        return row.trim, row.nail_height, len(stretches), ends, zones
+        at = row.butt + row.nail_height  # far below the eave that is off the deck
+        zones = tuple(valley.zone(at) for valley in self.field.valleys)
+        nailed = self.field.deck.at(at)
+        return row.trim, row.nail_height, len(stretches), ends, zones, nailed
 
     def _trim(self, number: int) -> float:
         sequence = self.field.sequence

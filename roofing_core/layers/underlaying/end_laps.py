@@ -66,6 +66,14 @@ class RowFill:
     rest: Inches
     from_right: bool
 
+    def lefts(self, span: Inches, *, end_lap: Inches) -> tuple[Inches, ...]:
+        """Give where each piece begins, from the left end of the row, in the order of laying."""
+        begins, start = [], 0.0
+        for cut in self.lengths:
+            begins.append(span - start - cut if self.from_right else start)
+            start += cut - end_lap
+        return tuple(begins)
+
 
 def fill_row(
     span: Inches, *, rest: Inches, laps_below: Sequence[Inches], cutting: Cutting

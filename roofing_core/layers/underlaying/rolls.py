@@ -13,7 +13,8 @@ from math import fsum
 from operator import attrgetter
 from typing import Literal
 
-from roofing_core.layers.underlaying.end_laps import Cutting, RowFill, fill_row
+from roofing_core.layers.underlaying.end_laps import Cutting, RowFill
+from roofing_core.layers.underlaying.rolls_opened import RollsOpened
 from roofing_core.layers.underlaying.rows import RowKind
 from roofing_core.layers.underlaying.sheeting import Strip
 from roofing_core.measures.counting import DUST
@@ -134,9 +135,9 @@ class RowsCut:
 def _pieces(fill: RowFill, first_roll: int, *, strip: Strip, lap: float) -> Pieces:
     """Place the pieces of a row, from the left end to the right."""
     placed: list[SheetPiece] = []
-    start = 0.0
-    for k, cut in enumerate(fill.lengths):
-        left = strip.span - start - cut if fill.from_right else start
+    for k, (left, cut) in enumerate(
+        zip(fill.lefts(strip.span, end_lap=lap), fill.lengths, strict=True)
+    ):
         lapped = k < len(fill.lengths) - 1 if fill.from_right else k > 0
         placed.append(
             SheetPiece(
@@ -147,62 +148,33 @@ def _pieces(fill: RowFill, first_roll: int, *, strip: Strip, lap: float) -> Piec
                 end_lap=lap if lapped else 0.0,
             )
         )
-        start += cut - lap
     return tuple(reversed(placed)) if fill.from_right else tuple(placed)
 
 
-@dataclass(slots=True)
-class _Beside:
-    """What is left of the width of a roll beside a strip that was ripped from it."""
-
-    roll: int
-    width: float
-    length: float
-
-
 class _Rolls:
-    """The rolls opened so far, the last of them in hand, and what is left beside strips."""
+    """The rolls with their cuts."""
 
     def __init__(self, rule: Cutting) -> None:
         self.rule = rule
+        self.opened = RollsOpened(rule)
         self.cuts: list[list[RollCut]] = []
-        self.rest = 0.0
-        self.beside: list[_Beside] = []
 
     def cut(self, number: int, strip: Strip, laps: Sequence[float]) -> Pieces:
         """Cut one row, clear of the end laps below it, and give its pieces."""
         span, width = strip.span, strip.band.width
-        if (from_width := self._from_width(number, span, width)) is not None:
-            fill = RowFill(lengths=(span,), opened=0, rest=self.rest, from_right=False)
-            return _pieces(fill, from_width, strip=strip, lap=self.rule.end_lap)
         below = [lap - strip.left for lap in laps]
-        fill = fill_row(span, rest=self.rest, laps_below=below, cutting=self.rule)
-        first = len(self.cuts) + 1 - len(fill.lengths) + fill.opened
-        self.cuts.extend([] for _ in range(fill.opened))
-        for roll, cut in enumerate(fill.lengths, first):
+        taken = self.opened.take(span, width=width, laps_below=below)
+        self.cuts.extend([] for _ in range(taken.fill.opened))
+        for roll, cut in enumerate(taken.fill.lengths, taken.first_roll):
             self.cuts[roll - 1].append(
-                RollCut(row=number, length=cut, width=width, taken_from="length")
+                RollCut(
+                    row=number,
+                    length=cut,
+                    width=width,
+                    taken_from="rest_of_width" if taken.ripped else "length",
+                )
             )
-        self.rest = fill.rest
-        if len(fill.lengths) == 1 and width < self.rule.roll_width:
-            self.beside.append(_Beside(first, self.rule.roll_width - width, span))
-        return _pieces(fill, first, strip=strip, lap=self.rule.end_lap)
-
-    def _from_width(self, number: int, span: float, width: float) -> int | None:
-        """Rip a strip from what is left beside another, of those that do the shortest.
-
-        Exact only because that is one piece: an end lap would have to keep its distance from rows
-        that are cut long before this one.
-        """
-        wide = [one for one in self.beside if one.width >= width - DUST and one.length >= span]
-        if not wide:
-            return None
-        taken = min(wide, key=lambda one: one.length)
-        self.cuts[taken.roll - 1].append(
-            RollCut(row=number, length=span, width=width, taken_from="rest_of_width")
-        )
-        taken.length -= span
-        return taken.roll
+        return _pieces(taken.fill, taken.first_roll, strip=strip, lap=self.rule.end_lap)
 
     def plan(self) -> tuple[RollUsed, ...]:
         """Give the rolls with their cuts and what is left of each."""

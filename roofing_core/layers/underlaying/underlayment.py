@@ -200,7 +200,7 @@ def _faults(
 ) -> Iterator[Fault | None]:
     in_pitch, in_width = layer_faults(pitches, roll_width=way.roll_width)
     wrong_tops = [top for top in tops if negative("ice_barrier_top", top)]
-    wrong_laps = (_barrier_fault(top, way.over_ice_barrier, way.roll_width) for top in tops)
+    wrong_laps = (barrier_lap_fault(top, way.over_ice_barrier, way.roll_width) for top in tops)
     yield in_pitch
     yield from sheet_faults(
         way,
@@ -230,7 +230,26 @@ def _pieces(plane: RoofPlane, top: float, way: UnderlaymentWay) -> float:
     )
 
 
-def _barrier_fault(top: float, lap: float, roll_width: float) -> Fault | None:
+def barrier_lap_fault(top: Inches, lap: Inches, roll_width: Inches) -> Fault | None:
+    """Give the fault of a first row that laps further over an ice barrier than that reaches.
+
+    Args:
+        top: v of the upper edge of the ice barrier; 0 where there is none.
+        lap: How far the first row laps over it.
+        roll_width: Width of the roll.
+
+    Returns:
+        The fault, or ``None``.
+
+    Raises:
+        Nothing: The fault is the answer.
+
+    Source:
+        Geometry, and a limit of this library.
+
+    >>> barrier_lap_fault(36, 4, 36) is None, barrier_lap_fault(3, 4, 36) is None
+    (True, False)
+    """
     most = min(top, roll_width - LEAST_EXPOSED)
     if top <= 0 or most <= 0 or not lap > most:
         return None
