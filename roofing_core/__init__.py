@@ -134,6 +134,7 @@ if TYPE_CHECKING:
     from roofing_core.sheets.job_sheet.typeset import job_sheet_pdf
     from roofing_core.sheets.notebook import plan_html
     from roofing_core.sheets.priced import priced_order_text
+    from roofing_core.sheets.sizing import fit_text, margins_text
     from roofing_core.sheets.story_pole import StoryPole, story_pole, story_pole_text
     from roofing_core.sheets.surfaces import surfaces_text
     from roofing_core.sheets.tables.all import plan_table
@@ -145,6 +146,12 @@ if TYPE_CHECKING:
     from roofing_core.site.loads import deck_load, stacked_load
     from roofing_core.site.ventilation import ventilation
     from roofing_core.site.wind import wind_class
+    from roofing_core.sizing.fit import FitJob, fit
+    from roofing_core.sizing.fit_kinds import Fit
+    from roofing_core.sizing.margin_kinds import Margins
+    from roofing_core.sizing.margins import MarginsJob, margins
+    from roofing_core.sizing.ranges import Between, Ranges
+    from roofing_core.sizing.readings import Reading
 else:
     from importlib import import_module
     from types import MappingProxyType
@@ -227,6 +234,7 @@ else:
             "sheets.job_sheet.typeset": "job_sheet_pdf",
             "sheets.notebook": "plan_html",
             "sheets.priced": "priced_order_text",
+            "sheets.sizing": "fit_text margins_text",
             "sheets.story_pole": "StoryPole story_pole story_pole_text",
             "sheets.tables.all": "plan_table",
             "sheets.tables.comma_text": "plan_csv",
@@ -234,6 +242,12 @@ else:
             "sheets.tables.workbook": "plan_workbook",
             "sheets.surfaces": "surfaces_text",
             "sheets.text": "plan_text",
+            "sizing.fit": "FitJob fit",
+            "sizing.fit_kinds": "Fit",
+            "sizing.margin_kinds": "Margins",
+            "sizing.margins": "MarginsJob margins",
+            "sizing.ranges": "Between Ranges",
+            "sizing.readings": "Reading",
         }
     )
     _HOME = MappingProxyType({name: at for at, names in _HOMES.items() for name in names.split()})
@@ -252,6 +266,7 @@ __version__ = VERSION
 __all__ = [
     "Audit",
     "AuditLimits",
+    "Between",
     "Cap",
     "CapNail",
     "Capping",
@@ -265,6 +280,8 @@ __all__ = [
     "Facet",
     "Fault",
     "FinishedPlan",
+    "Fit",
+    "FitJob",
     "Flashing",
     "Footprint",
     "Gable",
@@ -277,6 +294,8 @@ __all__ = [
     "LengthPack",
     "LengthsOffered",
     "Loading",
+    "Margins",
+    "MarginsJob",
     "Metal",
     "Metalwork",
     "Nail",
@@ -294,6 +313,8 @@ __all__ = [
     "PricedLine",
     "PricedOrder",
     "Pyramid",
+    "Ranges",
+    "Reading",
     "Refused",
     "Roll",
     "RunAsked",
@@ -345,6 +366,8 @@ __all__ = [
     "fasteners",
     "fewest_packs",
     "finished",
+    "fit",
+    "fit_text",
     "from_quantity",
     "generated_sequence",
     "given_surfaces",
@@ -363,6 +386,8 @@ __all__ = [
     "job_sheet_pdf",
     "least_nail_length",
     "lifting_limit",
+    "margins",
+    "margins_text",
     "material",
     "measure",
     "metal_run",

@@ -60,6 +60,12 @@ WITHOUT_UNIT = {
     "roofing_core.layers.coursing.joints.limit_pieces.pieces": "a fractional number of pieces",
     "roofing_core.layers.weight.packed.packs": "a fractional number of packs",
     "roofing_core.layers.fasteners.nails_per_pound.density": "pounds in a cubic inch",
+    "roofing_core.sizing.amounts.constant.value": "a number of any kind",
+    "roofing_core.sizing.sheeted_rows.RowsUp.rows": "a fractional number of rows",
+    "roofing_core.sizing.rolls_along.RollsAlong.across": "a fractional number of pieces",
+    "roofing_core.sizing.walks.Bought.holds": "in the unit of the line",
+    "roofing_core.sizing.walks.whole_steps.reach": "in the unit of the step",
+    "roofing_core.sizing.walks.whole_steps.step": "in the unit of the reach",
     "roofing_core.roof.documents.a_number.return": "in the unit of the place where it stands",
     "roofing_core.roof.tangent_plane.inches.metres": "its name is its unit",
     "roofing_core.ruling.rule.Rule.limit": "its unit stands beside it",
@@ -327,5 +333,7 @@ def test_a_module_is_one_chapter(name):
     source = Path(str(module.__file__)).read_text(encoding="utf-8")
     is_the_list_of_names = name == "roofing_core"
     assert len(source.splitlines()) <= 400 or is_the_list_of_names
+    # At the top there is a list of names, three times.
+    assert len(source.splitlines()) <= (600 if name == "roofing_core" else 400)
     assert ast.get_docstring(ast.parse(source)), "no docstring"
     assert "TODO" not in source
