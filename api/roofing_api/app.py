@@ -14,6 +14,7 @@ from roofing_api import (
     plans,
     routes,
     service,
+    sizing,
     surfaces,
     trims,
     web_pages,
@@ -53,7 +54,7 @@ def make_app(allowed_origins: tuple[str, ...] = ()) -> FastAPI:
         redoc_url=None,
         redirect_slashes=False,
     )
-    parts = (routes, metal_across, surfaces, drawings, plans, orders, trims, audits)
+    parts = (routes, metal_across, surfaces, drawings, plans, orders, trims, sizing, audits)
     for part in (*parts, service, docs_page, web_pages):
         # The framework's include_router would cost every request a quarter of what it costs now.
         made.router.routes.extend(part.router.routes)

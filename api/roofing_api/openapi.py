@@ -13,7 +13,7 @@ from typing import Any
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
-from roofing_api import audits, metal_across, orders, plans, surfaces, trims
+from roofing_api import audits, metal_across, orders, plans, sizing, surfaces, trims
 from roofing_api.inputs import schema_of
 from roofing_api.manner import NAMES
 from roofing_api.operations import COMPONENTS, described, named, worked, worked_bodies
@@ -22,8 +22,17 @@ from roofing_api.routes import CALCULATIONS
 
 #: What can be asked for with a JSON body.
 POSTED = (
-    surfaces.POSTED, metal_across.POSTED, plans.POSTED, orders.POSTED, trims.POSTED,
-)  # fmt: skip
+    surfaces.POSTED,
+    metal_across.POSTED,
+    plans.POSTED,
+    orders.POSTED,
+    trims.POSTED,
+    sizing.POSTED_MARGINS,
+    sizing.POSTED_SIZES,
+)
+
+#: What is asked of a whole roof, or of a whole job, also by a query.
+WHOLE = (surfaces.SURFACES, plans.PLAN, trims.TRIMS, sizing.MARGINS, sizing.SIZES)
 
 #: Beside the package, in the repository.
 COMMITTED = Path(__file__).parents[2].joinpath("openapi", "openapi.json")
@@ -82,7 +91,7 @@ def document(app: FastAPI) -> dict[str, Any]:
     }
     components["examples"] = {
         named(calculation): {"summary": "Worked out", "value": worked(calculation)}
-        for calculation in (*CALCULATIONS, surfaces.SURFACES, plans.PLAN, trims.TRIMS)
+        for calculation in (*CALCULATIONS, *WHOLE)
     }
     for posted in POSTED:
         components["examples"] |= worked_bodies(posted)

@@ -17,15 +17,19 @@ from pathlib import Path
 from socket import socket
 
 from roofing_core import (
+    Between,
     Footprint,
     Hip,
     Job,
     Plan,
+    Ranges,
     SingleSlope,
     audit,
     drawings,
+    fit,
     job_sheet_html,
     job_sheet_pdf,
+    margins,
     plan,
     plan_csv,
     plan_workbook,
@@ -307,6 +311,29 @@ def _clocked(call: Callable[[], object], times: int) -> float:
     return (time.perf_counter() - started) / times
 
 
+def sizes() -> None:
+    """Print what many sizes at once take, against a plan of each, and the margins of two roofs."""
+    shed = Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25))
+    ranges = Ranges(
+        eave_length=Between(least=150, most=186), slope_length=Between(least=94, most=130), step=0.5
+    )
+    took = min(_clocked(partial(fit, shed, ranges=ranges), 1) for _ in range(7))
+    each = min(_clocked(partial(plan, shed), 20) for _ in range(7))
+    count = fit(shed, ranges=ranges).sizes_looked_at
+    print(
+        f"better sizes: {count} in {took * 1e3:.0f} ms, {count / took:,.0f} a second,"
+        f" {count * each / took:.0f} times as many as plans of each"
+    )
+    for name, job in (
+        ("shed", shed),
+        ("hip roof", Job(roof=Hip(length=432, width=288, pitch=0.5))),
+    ):
+        found = margins(job)
+        took = min(_clocked(partial(margins, job), 1) for _ in range(1 + 4 * found.at_once))
+        how = "counted" if found.at_once else "planned"
+        print(f"margins of a {name}: {found.sizes_looked_at} sizes {how} in {took * 1e3:.0f} ms")
+
+
 def imports() -> None:
     def took(code: str) -> float:
         command = [sys.executable, "-I", "-c", code]
@@ -331,4 +358,5 @@ if __name__ == "__main__":
     offcuts()
     sequences()
     shared()
+    sizes()
     imports()
