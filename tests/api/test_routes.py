@@ -190,7 +190,8 @@ def test_a_route_calls_its_function_and_renders_the_result(client, monkeypatch, 
 def test_every_path_of_a_calculation_is_tested_here(client):
     paths = {path for path in client.get("/openapi.json").json()["paths"] if "/v1/" in path}
     shapes = {"/v1/surfaces", "/v1/planes"}
-    elsewhere = {*shapes, "/v1/plans", "/v1/orders", "/v1/audits", "/v1/trims"}
+    whole = {"/v1/plans", "/v1/orders", "/v1/audits", "/v1/trims", "/v1/margins", "/v1/sizes"}
+    elsewhere = {*shapes, *whole}
     assert paths == {*CALLS, *elsewhere}
 
 
