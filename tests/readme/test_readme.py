@@ -109,6 +109,23 @@ def test_the_examples_in_python_give_their_committed_output(example, output):
     assert ran.stdout == written
 
 
+def test_the_sheets_of_the_example_are_written_without_a_server(tmp_path):
+    said = {**os.environ, "PYTHONPATH": str(ROOT)}
+    ran = subprocess.run(
+        [sys.executable, str(EXAMPLES / "sheets.py"), str(tmp_path / "shed")],
+        env=said, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    begin = {
+        "courses.csv": b"plane,kind,course,butt (mm),", "job_sheet.html": b"<!doctype html>",
+        "job_sheet.pdf": b"%PDF-1.7", "order.csv": b"item,material,buy,packs,",
+        "plan.xlsx": b"PK", "plane.svg": b"<svg ", "sections.svg": b"<svg ",
+    }  # fmt: skip
+    assert ran.stdout.split() == list(begin)
+    for name, beginning in begin.items():
+        assert (tmp_path / "shed" / name).read_bytes().startswith(beginning)
+    assert b"Potting shed" in (tmp_path / "shed" / "job_sheet.html").read_bytes()
+
+
 def test_the_order_list_as_a_table_gives_its_committed_output():
     written = (EXAMPLES / "outputs" / "tool_store_order.csv").read_bytes()
     assert tool_store(Accept="text/csv").encode() == written
