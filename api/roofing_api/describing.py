@@ -14,7 +14,6 @@ from pydantic import BaseModel, ConfigDict, Field, create_model
 
 from roofing_api.answering import STATED, unit_in
 from roofing_api.docstrings import attributes, docs
-from roofing_api.values import EXACT
 from roofing_api.variants import OneOf, kinds_in, variants_of
 from roofing_core.materials import names_of
 from roofing_core.measures.sentences import Amount, Sentence
@@ -81,7 +80,7 @@ def _fields(kind: type) -> dict[str, Any]:
 _WRITTEN_AS: Mapping[Any, Any] = {
     Sentence: str,
     Amount: AmountAnswer,
-    Decimal: Annotated[str, Field(pattern=EXACT)],
+    Decimal: Annotated[str, Field(pattern=r"^[0-9]+(\.[0-9]+)?$")],
 }
 
 

@@ -35,7 +35,7 @@ MOST_PARTS = 200
 LONGEST_TEXT = 60
 LARGEST_COUNT = 999_999_999
 
-#: How money and rates of tax are written, in a request and in an answer.
+#: How money and rates of tax are written in a request.
 EXACT = r"^[0-9]{1,18}(\.[0-9]{1,18})?$"
 
 _BARE = re.compile(r"[-0-9 ./⁄¼½¾⅛⅜⅝⅞⅓⅔⅙⅚]+")
