@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from difflib import get_close_matches
 from typing import Any, NamedTuple, get_args, get_origin
@@ -16,6 +16,9 @@ from roofing_core.measures.faults import Fault, Refused
 from roofing_core.measures.sentences import say
 
 Path = tuple[str | int, ...]
+
+#: So many names are listed where one came that is not known, and is like none; of more, none.
+MOST_NAMES = 32
 
 #: What pydantic checks itself, in our words.
 _SHAPES = {
@@ -82,8 +85,17 @@ class Form:
             if others:
                 return _of_others(spot.model, variants, others)
         names = self.names_beside(spot.model)
-        near = get_close_matches(name[:100], names, n=3) or names
-        return f"one of the names known here, the nearest: {', '.join(near)}"
+        near = get_close_matches(name[:100], names, n=3) or _within(spot.at, names)
+        if near or len(names) <= MOST_NAMES:
+            return f"one of the names known here, the nearest: {', '.join(near or names)}"
+        return f"one of the names known here: /docs lists all {len(names)}"
+
+
+def _within(at: Path, names: Sequence[str]) -> list[str]:
+    """Give the names in the group that is named before the first dot, or in one spelt like it."""
+    heads = {name: name.partition(".")[0] for name in names if "." in name}
+    group = get_close_matches(str(at[0]).partition(".")[0][:100], set(heads.values()), n=1)
+    return [name for name, head in heads.items() if head in group][:MOST_NAMES]
 
 
 class Spot(NamedTuple):

@@ -96,7 +96,7 @@ QUERIES = [
     ("plans", {**SHED, "decking": "1"}, "decking", "1", "one of the names known here"),
     ("plans", {**SHED, "decking.lay": "yes"}, "decking.lay", "yes", "true or false"),
     ("plans", {**SHED, "decking.lie": "1"}, "decking.lie", "1", NEAREST + "decking.lay"),
-    ("plans", {**SHED, "format": "pdf"}, "format", "pdf", "one of json, text"),
+    ("plans", {**SHED, "format": "docx"}, "format", "docx", "one of json, text"),
     (
         "plans",
         {**SHED, "metalwork.lap": "11 ft"},
@@ -331,3 +331,19 @@ def test_a_roof_of_too_many_pieces_is_refused_with_their_number(client):
     answer = client.get("/v1/plans", params=query)
     assert (answer.status_code, answer.json()["type"]) == (422, "/problems#too-many-pieces")
     assert "268726" in answer.json()["detail"]
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [
+        ("underlaying", "one of the names known here, the nearest: underlaying.head_lap, "),
+        ("coursings", "one of the names known here, the nearest: coursing.starter_past_metal, "),
+        ("shingle.oops", "one of the names known here, the nearest: shingle, "),
+        ("zzzz", "one of the names known here: /docs lists all "),
+    ],
+)
+def test_a_name_that_is_like_none_is_not_answered_with_a_hundred(client, name, told):
+    asked = {"eave_length": "14 ft", "slope_length": "9 ft", "pitch": "3:12", name: "1"}
+    (error,) = client.get("/v1/plans", params=asked).json()["errors"]
+    assert told in error["wanted"]
+    assert len(error["wanted"]) < 1000
