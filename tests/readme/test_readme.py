@@ -171,7 +171,7 @@ def base():
     command = [sys.executable, "-m", "roofing_api", "--port", str(port)]
     with subprocess.Popen(command, cwd=ROOT) as server:
         address = f"http://127.0.0.1:{port}"
-        for _ in range(200):
+        for _ in range(600):
             try:
                 urlopen(f"{address}/healthz", timeout=1).close()
                 break
