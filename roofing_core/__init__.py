@@ -134,7 +134,7 @@ if TYPE_CHECKING:
     from roofing_core.sheets.job_sheet.typeset import job_sheet_pdf
     from roofing_core.sheets.notebook import plan_html
     from roofing_core.sheets.priced import priced_order_text
-    from roofing_core.sheets.sizing import fit_text, margins_text
+    from roofing_core.sheets.sizing import cost_fit_text, fit_text, margins_text
     from roofing_core.sheets.story_pole import StoryPole, story_pole, story_pole_text
     from roofing_core.sheets.surfaces import surfaces_text
     from roofing_core.sheets.tables.all import plan_table
@@ -146,8 +146,11 @@ if TYPE_CHECKING:
     from roofing_core.site.loads import deck_load, stacked_load
     from roofing_core.site.ventilation import ventilation
     from roofing_core.site.wind import wind_class
+    from roofing_core.sizing.cost import fit_by_cost
+    from roofing_core.sizing.cost_kinds import CostFit
     from roofing_core.sizing.fit import FitJob, fit
     from roofing_core.sizing.fit_kinds import Fit
+    from roofing_core.sizing.looking import RangedJob
     from roofing_core.sizing.margin_kinds import Margins
     from roofing_core.sizing.margins import MarginsJob, margins
     from roofing_core.sizing.ranges import Between, Ranges
@@ -234,7 +237,7 @@ else:
             "sheets.job_sheet.typeset": "job_sheet_pdf",
             "sheets.notebook": "plan_html",
             "sheets.priced": "priced_order_text",
-            "sheets.sizing": "fit_text margins_text",
+            "sheets.sizing": "cost_fit_text fit_text margins_text",
             "sheets.story_pole": "StoryPole story_pole story_pole_text",
             "sheets.tables.all": "plan_table",
             "sheets.tables.comma_text": "plan_csv",
@@ -242,8 +245,11 @@ else:
             "sheets.tables.workbook": "plan_workbook",
             "sheets.surfaces": "surfaces_text",
             "sheets.text": "plan_text",
+            "sizing.cost": "fit_by_cost",
+            "sizing.cost_kinds": "CostFit",
             "sizing.fit": "FitJob fit",
             "sizing.fit_kinds": "Fit",
+            "sizing.looking": "RangedJob",
             "sizing.margin_kinds": "Margins",
             "sizing.margins": "MarginsJob margins",
             "sizing.ranges": "Between Ranges",
@@ -272,6 +278,7 @@ __all__ = [
     "Capping",
     "Chimney",
     "Choices",
+    "CostFit",
     "Coursing",
     "Cutting",
     "DeckWay",
@@ -313,6 +320,7 @@ __all__ = [
     "PricedLine",
     "PricedOrder",
     "Pyramid",
+    "RangedJob",
     "Ranges",
     "Reading",
     "Refused",
@@ -356,6 +364,7 @@ __all__ = [
     "catalogue",
     "cheapest_packs",
     "convert",
+    "cost_fit_text",
     "courses",
     "courses_to_cover",
     "cricket",
@@ -367,6 +376,7 @@ __all__ = [
     "fewest_packs",
     "finished",
     "fit",
+    "fit_by_cost",
     "fit_text",
     "from_quantity",
     "generated_sequence",

@@ -29,6 +29,7 @@ POSTED = (
     trims.POSTED,
     sizing.POSTED_MARGINS,
     sizing.POSTED_SIZES,
+    sizing.POSTED_COST,
 )
 
 #: What is asked of a whole roof, or of a whole job, also by a query.

@@ -13,7 +13,9 @@ from roofing_api.posting import Posted
 from roofing_api.renderings import as_text
 from roofing_api.straight import straight_router
 from roofing_api.worked_forms import GABLE, SINGLE_SLOPE
-from roofing_core.sheets.sizing import fit_text, margins_text
+from roofing_api.worked_prices import PRICED
+from roofing_core.sheets.sizing import cost_fit_text, fit_text, margins_text
+from roofing_core.sizing.cost import fit_by_cost
 from roofing_core.sizing.fit import FitJob, fit
 from roofing_core.sizing.margins import MarginsJob, margins
 
@@ -65,6 +67,16 @@ POSTED_SIZES = Posted(
     },
 )
 
+_PRICED = {
+    "job": {
+        "roof": SINGLE_SLOPE,
+        "ranges": {"eave_length": {"least": "13 ft", "most": "15 ft"}, "step": "1 in"},
+    },
+    "prices": PRICED["shed_in_dollars"]["prices"],
+}
+COST = Calculation(fit_by_cost, renderings=(as_text(cost_fit_text),), example={}, long=True)
+POSTED_COST = Posted(COST, {"single_slope": _PRICED})
+
 #: The cells of a spreadsheet ask one job for one value each: it is looked at once for all of them.
 looked_around = lru_cache(maxsize=16)(margins)
 fitted = lru_cache(maxsize=16)(fit)
@@ -92,6 +104,15 @@ async def post_sizes(request: Request) -> Response:
 @router.get("/v1/sizes", **operation(SIZES))
 async def get_sizes(request: Request) -> Response:
     return await aside(_sizes, SIZES.read(request))
+
+
+@router.post("/v1/priced_sizes", **body_operation(POSTED_COST))
+async def post_priced_sizes(request: Request) -> Response:
+    return await aside(_costs, await POSTED_COST.read(request))
+
+
+def _costs(asked: Asked) -> Response:
+    return asked.reply(fit_by_cost(**asked.measures))
 
 
 def _sizes(asked: Asked) -> Response:

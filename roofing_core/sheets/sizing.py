@@ -8,6 +8,7 @@ from textwrap import wrap
 from roofing_core.measures.sentences import Amount, write
 from roofing_core.measures.units import System
 from roofing_core.sheets.text import WIDTH, table
+from roofing_core.sizing.cost_kinds import CostFit
 from roofing_core.sizing.fit_kinds import Fit, FitSize
 from roofing_core.sizing.margin_kinds import Growth, LineMargin, Margins
 from roofing_core.sizing.telling import in_words, packs
@@ -123,6 +124,61 @@ def fit_text(fit: Fit, system: System = "us") -> str:
     looked = (
         f"{fit.sizes_looked_at} sizes {how} in steps of {write(fit.step, 'in', system)};"
         f" {fit.better_sizes} waste less, {fit.not_plannable} cannot be planned."
+    )
+    parts = (
+        wrap(fit.says.written(system), WIDTH),
+        _titled("Sizes", table(headings, rows)),
+        *([_titled("What each comes to", _listed(says))] if says else []),
+        wrap(looked, WIDTH),
+    )
+    return "\n".join("\n".join(part) + "\n" for part in parts)
+
+
+def cost_fit_text(fit: CostFit, system: System = "us") -> str:
+    """Write sizes that cost less as plain text: what was found, and each size with its cost.
+
+    Args:
+        fit: Sizes about the one wished for, priced.
+        system: The unit system of every measurement in it.
+
+    Returns:
+        Running text in lines of at most 92 characters, and a table as wide as its columns; every
+        line ended by a newline.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The sizes' own numbers; lengths to the nearest 1/16 in or mm, and they say so by their form.
+
+    >>> from decimal import Decimal
+    >>> from roofing_core.measures.sentences import say
+    >>> from roofing_core.sizing.cost_kinds import CostSize
+    >>> wished = CostSize(sizes=(), area=14400, squares=1.0, total=Decimal("300.00"),
+    ...     per_square=Decimal("300.00"), saves_per_square=Decimal("0.00"), changes=(),
+    ...     says=say(""))
+    >>> found = CostFit(says=say("None."), currency="USD", minor_digits=2, wished=wished, better=(),
+    ...     orders=1, orders_priced=1, sizes_looked_at=1, not_plannable=0, step=1, at_once=True)
+    >>> cost_fit_text(found).splitlines()[5].split()
+    ['wished', '1.00', '300.00', '300.00', '0.00']
+    """
+    sizes = [in_words(one.measurement) for one in fit.wished.sizes]
+    headings = ("", *sizes, "squares", f"{fit.currency} in all", "a square", "less")
+    named = [("wished", fit.wished), *((str(k), one) for k, one in enumerate(fit.better, 1))]
+    rows = [
+        (
+            name,
+            *(write(size.length, "in", system) for size in one.sizes),
+            f"{one.squares:.2f}",
+            *(f"{money:f}" for money in (one.total, one.per_square, one.saves_per_square)),
+        )
+        for name, one in named
+    ]
+    says = [one.says.written(system) for one in fit.better]
+    looked = (
+        f"{fit.sizes_looked_at} sizes in steps of {write(fit.step, 'in', system)} come to"
+        f" {fit.orders} different orders; {fit.orders_priced} of these priced, each at the largest"
+        " roof that it covers."
     )
     parts = (
         wrap(fit.says.written(system), WIDTH),

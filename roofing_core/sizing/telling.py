@@ -234,11 +234,11 @@ def size_says(
     """
     said = f": {write(100 * wasted, 'percent')} of {_WHAT[by]} is wasted"
     if not saves:
-        return say(*_named(sizes), f"{said}.")
+        return say(size_named(sizes), f"{said}.")
     less = f"{said}, {write(100 * saves, 'percent')} of them less. "
     if not changes:
-        return say(*_named(sizes), less, "The order is the same.")
-    return say(*_named(sizes), less, "It takes ", changes_say(changes), ".")
+        return say(size_named(sizes), less, "The order is the same.")
+    return say(size_named(sizes), less, "It takes ", changes_say(changes), ".")
 
 
 def fit_says(kept: Sequence[FitSize], *, by: By, now: Ratio) -> Sentence:
@@ -266,12 +266,28 @@ def fit_says(kept: Sequence[FitSize], *, by: By, now: Ratio) -> Sentence:
     first = kept[0]
     then = first.shingles_wasted if by == "shingles" else first.materials_wasted
     wasted = f": {write(then, 'percent')} of {_WHAT[by]} is wasted instead of "
-    return say("The least: ", *_named(first.sizes), wasted, f"{write(100 * now, 'percent')}.")
+    return say("The least: ", size_named(first.sizes), wasted, f"{write(100 * now, 'percent')}.")
 
 
-def _named(sizes: Sequence[GivenSize]) -> Iterator[object]:
-    """Give the parts of a sentence that name a size."""
+def size_named(sizes: Sequence[GivenSize]) -> Sentence:
+    """Name a size by its measurements.
+
+    Args:
+        sizes: Its measurements.
+
+    Returns:
+        A part of a sentence.
+
+    Raises:
+        Nothing.
+
+    Source:
+        None: a way of writing.
+
+    >>> size_named([GivenSize(measurement="run", length=96)]).written()
+    'run 8 ft'
+    """
+    parts: list[object] = []
     for k, one in enumerate(sizes):
-        yield ", " if k else ""
-        yield f"{in_words(one.measurement)} "
-        yield length(one.length)
+        parts += [", " if k else "", f"{in_words(one.measurement)} ", length(one.length)]
+    return say(*parts)

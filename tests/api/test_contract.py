@@ -50,7 +50,7 @@ mark(schema.raw_schema)
 
 
 #: What takes a whole plan, or a job and a price list, or as many plans as a hundred.
-LONG = ["/v1/audits", "/v1/orders", "/v1/margins", "/v1/sizes"]
+LONG = ["/v1/audits", "/v1/orders", "/v1/margins", "/v1/sizes", "/v1/priced_sizes"]
 
 
 @schema.exclude(path=LONG).parametrize()

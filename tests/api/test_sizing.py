@@ -117,3 +117,20 @@ def test_all_of_it_is_done_aside(client, monkeypatch, method, path, asked):
     monkeypatch.setattr(sizing, "aside", recorded)
     assert getattr(client, method)(path, **asked).status_code == 200
     assert len(done) == 1
+
+
+def test_a_priced_size_has_its_money_as_texts(client):
+    asked = sizing.POSTED_COST.examples["single_slope"]["value"]
+    answer = client.post("/v1/priced_sizes", json=asked)
+    assert answer.status_code == 200, answer.text
+    told = answer.json()
+    order = client.post("/v1/orders", json={"job": {"roof": SHED}, "prices": asked["prices"]})
+    assert told["wished"]["total"] == order.json()["total"]
+    best = {**SHED, "eave_length": f"{told['better'][0]['sizes'][0]['length']} in"}
+    order = client.post("/v1/orders", json={"job": {"roof": best}, "prices": asked["prices"]})
+    assert told["better"][0]["total"] == order.json()["total"]
+    text = client.post("/v1/priced_sizes?format=text", json=asked).text
+    assert text.startswith("The least: eave length 14 ft 11 in: ")
+    missing = {**asked, "prices": {"currency": "USD"}}
+    errors = client.post("/v1/priced_sizes", json=missing).json()["errors"]
+    assert "#/prices/shingles" in [error["pointer"] for error in errors]
