@@ -365,7 +365,7 @@ REFUSED_SIZES: list[tuple[dict[str, Any], str]] = [
         "stagger came as 4 ft 10 in: at most 4 ft 9 in, half of what the shortest stock length"
         " reaches beyond a lap",
     ),
-    ({"most_steps": -1}, "most_steps came as -1: from 0 to 3,000,000"),
+    ({"most_steps": -1}, "most_steps came as -1: from 0 to 1,000,000"),
 ]
 
 

@@ -32,7 +32,7 @@ from roofing_core.measures.units import Inches
 MOST_STEPS = 300_000
 
 #: The most steps that may be asked for.
-_MOST_ASKED = 3_000_000
+_MOST_ASKED = 1_000_000
 
 
 def shared_metal(

@@ -14,6 +14,7 @@ from collections.abc import Iterator, Sequence
 from operator import add
 from typing import NamedTuple
 
+from roofing_core.layers.metal.shared.chaining import chained
 from roofing_core.layers.metal.shared.covering import Bought, Covering
 from roofing_core.layers.metal.shared.linking import Linking
 from roofing_core.layers.metal.shared.placing import Need, Placed, Steps, StepsUsedUp
@@ -24,6 +25,9 @@ MOST_PARTS = 2_500_000
 #: One purchase for one group is tried by so many steps.
 STEPS_EACH = 20_000
 
+
+#: Looking at so many beginnings of purchases takes as long as a step.
+_LOOKED_AT_IN_A_STEP = 4
 
 #: Going through the cut plans of a purchase takes as long as so many steps, at least.
 _A_PURCHASE = 50
@@ -108,6 +112,8 @@ class Cutting:
             self.steps.left -= allowed - max(0, steps.left)
             if placed is not None:
                 return Group(counts, bought, placed)
+        self.steps.left -= self.covering.looked_at // _LOOKED_AT_IN_A_STEP
+        self.undecided = self.undecided or self.covering.ended
         return None
 
     def all(self, counts: tuple[int, ...], cost: int, more: int) -> Iterator[tuple[int, Group]]:
@@ -137,14 +143,19 @@ class Cutting:
 
     def cheapest(self, counts: tuple[int, ...]) -> Group:
         """Cut a group for the least cost that is found; a last resort that proves nothing."""
-        cost, steps = self.covering.least(self.far(counts)), self.steps
-        self.steps = Steps(10**9)
-        while True:
-            group = self.cut(counts, cost)
-            if group is not None:
-                self.steps = steps
-                return group
-            cost = self.covering.next_after(cost, self.far(counts))
+        needs = self._needs(counts)
+        for bought in self.covering.reaching(self.far(counts)):
+            lengths = self.covering.lengths(bought)
+            placed = chained(needs, lengths, lap=self.covering.lap)
+            if placed is not None:
+                return Group(counts, bought, placed)
+        raise AssertionError("with lengths without end some order serves")
+
+    def next_after(self, cost: int, counts: tuple[int, ...]) -> int:
+        """Give the next cost at which a group could be cut."""
+        found = self.covering.next_after(cost, self.far(counts))
+        self.steps.left -= self.covering.looked_at // _LOOKED_AT_IN_A_STEP
+        return found
 
 
 class Parting:
@@ -238,7 +249,7 @@ class Parting:
         if group is not None:
             self.groups[part] = group
             return True
-        self.alone[part] = self.cutting.covering.next_after(self.alone[part], self._far(part))
+        self.alone[part] = self.cutting.next_after(self.alone[part], self.counts(part))
         return False
 
     def _each_alone(self) -> list[Group]:

@@ -38,12 +38,12 @@ class Levels:
             self.cutting.steps.left -= _A_PART
             self.cutting.steps.take()
             counts, others = self.parting.counts(part), self.parting.least[rest]
-            price, far = self.parting.alone[part], self.cutting.far(counts)
+            price = self.parting.alone[part]
             while price + others <= cost:
                 if rest or price == cost:
                     for its, group in self.cutting.all(counts, price, more):
                         for groups in self._at(rest, cost - price, more - its):
                             yield [group, *groups]
-                price = self.cutting.covering.next_after(price, far)
+                price = self.cutting.next_after(price, counts)
             dearer = self.whole - cost + price + others
             self.beyond = min(self.beyond or dearer, dearer)

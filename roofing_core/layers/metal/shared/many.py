@@ -245,7 +245,7 @@ def cheaply_parted(cutting: Cutting) -> Parted:
 def _parted(cutting: Cutting) -> Parted:
     whole = tuple(kind.many for kind in cutting.kinds)
     least = cutting.covering.least(cutting.far(whole))
-    if least == bound_of_many(cutting):
+    if least == bound_of_many(cutting) and cutting.far(whole) <= cutting.covering.exact_to:
         with suppress(StepsUsedUp):
             group = cutting.cut(whole, least)
             if group is not None:
