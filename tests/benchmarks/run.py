@@ -1,6 +1,7 @@
 """Print what a request, a plan, a piece, an audit and an import cost, as ratios of one run."""
 
 import http.client
+import math
 import random
 import statistics
 import subprocess
@@ -33,6 +34,7 @@ from roofing_core import (
     plan,
     plan_csv,
     plan_workbook,
+    surfaces,
 )
 from roofing_core.job.choices import Valleying
 from roofing_core.layers.coursing.best_sequences import best_sequence
@@ -334,6 +336,26 @@ def sizes() -> None:
         print(f"margins of a {name}: {found.sizes_looked_at} sizes {how} in {took * 1e3:.0f} ms")
 
 
+def outlines() -> None:
+    """Print how much longer the planes over an outline of many corners take than those of a box."""
+    box = min(_clocked(partial(surfaces, _star(4)), 20) for _ in range(5))
+    for corners in (20, 100):
+        took = min(_clocked(partial(surfaces, _star(corners)), 1) for _ in range(5))
+        print(f"planes over a star of {corners} corners: {took / box:.0f} times those of 4")
+
+
+def _star(corners: int) -> Footprint:
+    turns = [2 * math.pi * k / corners for k in range(corners)]
+    reaches = [700 - 400 * (k % 2) for k in range(corners)]
+    return Footprint(
+        corners=tuple(
+            (reach * math.cos(turn), reach * math.sin(turn))
+            for reach, turn in zip(reaches, turns, strict=True)
+        ),
+        pitch=0.5,
+    )
+
+
 def imports() -> None:
     def took(code: str) -> float:
         command = [sys.executable, "-I", "-c", code]
@@ -359,4 +381,5 @@ if __name__ == "__main__":
     sequences()
     shared()
     sizes()
+    outlines()
     imports()

@@ -9,10 +9,8 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import replace
 from functools import cache
-from math import cos, dist, hypot, pi, sin, sqrt
+from math import cos, dist, hypot, sin, sqrt
 from random import Random
-from statistics import median
-from time import perf_counter
 
 import pytest
 from shapely import Polygon, unary_union
@@ -562,19 +560,3 @@ def test_an_eave_that_a_flatter_slope_has_reached_is_refused():
     lower = replace(sides[4], eave_height=47.0)
     found = surfaces(Footprint(corners=corners, sides=(*sides[:4], lower, sides[5])))
     assert "side 5" in [plane.name for plane in found.planes]
-
-
-def test_a_house_and_a_plan_of_100_corners_take_no_longer_than_they_may():
-    def seconds(corners) -> float:
-        spent = []
-        for _ in range(5):
-            start = perf_counter()
-            surfaces(Footprint(corners=corners, pitch=0.5))
-            spent.append(perf_counter() - start)
-        return median(spent)
-
-    turns = [2 * pi * k / 100 for k in range(100)]
-    reaches = [700 - 400 * (k % 2) for k in range(100)]
-    star = tuple((r * cos(t), r * sin(t)) for r, t in zip(reaches, turns, strict=True))
-    assert seconds(T_SHAPE) < 0.005
-    assert seconds(star) < 0.5
