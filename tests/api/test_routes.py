@@ -191,6 +191,7 @@ def test_every_path_of_a_calculation_is_tested_here(client):
     paths = {path for path in client.get("/openapi.json").json()["paths"] if "/v1/" in path}
     shapes = {"/v1/surfaces", "/v1/planes"}
     whole = {"/v1/plans", "/v1/orders", "/v1/audits", "/v1/trims", "/v1/margins", "/v1/sizes"}
+    whole.add("/v1/priced_sizes")
     elsewhere = {*shapes, *whole}
     assert paths == {*CALLS, *elsewhere}
 
