@@ -71,8 +71,10 @@ def try_service() -> None:
         area = json.loads(get(f"{base}/v1/area?eave_length=14ft&slope_length=9ft4in")[1])
         squares = area["squares"]
         demand(abs(squares - SQUARES) < TO_A_MILLIONTH, f"14 ft by 9 ft 4 in came as {area}")
-        kind, book = get(f"{base}/v1/plans?eave_length=14ft&run=9ft&pitch=4:12&format=xlsx")
-        demand(book.startswith(b"PK"), f"a workbook came as {kind}, {book[:40]!r}")
+        for form, begins in (("xlsx", b"PK"), ("pdf", b"%PDF-")):
+            shed = f"{base}/v1/plans?eave_length=14ft&run=9ft&pitch=4:12&format={form}"
+            kind, made = get(shed)
+            demand(made.startswith(begins), f"{form} came as {kind}, {made[:40]!r}")
         pages = {page: len(demand_whole(base, page)) for page in ("/docs", "/", "/embed.js")}
         assets = ", ".join(f"{page} and {count} assets" for page, count in pages.items())
         print(f"service: {squares:.4f} squares; {assets}")
