@@ -142,6 +142,7 @@ if TYPE_CHECKING:
     from roofing_core.sheets.tables.table import Table
     from roofing_core.sheets.tables.workbook import plan_workbook
     from roofing_core.sheets.text import plan_text
+    from roofing_core.sheets.working import working_text
     from roofing_core.site.live_loads import roof_live_load
     from roofing_core.site.loads import deck_load, stacked_load
     from roofing_core.site.ventilation import ventilation
@@ -155,6 +156,7 @@ if TYPE_CHECKING:
     from roofing_core.sizing.margins import MarginsJob, margins
     from roofing_core.sizing.ranges import Between, Ranges
     from roofing_core.sizing.readings import Reading
+    from roofing_core.workings.working import WorkedFigure, workable, working
 else:
     from importlib import import_module
     from types import MappingProxyType
@@ -254,6 +256,8 @@ else:
             "sizing.margins": "MarginsJob margins",
             "sizing.ranges": "Between Ranges",
             "sizing.readings": "Reading",
+            "sheets.working": "working_text",
+            "workings.working": "WorkedFigure workable working",
         }
     )
     _HOME = MappingProxyType({name: at for at, names in _HOMES.items() for name in names.split()})
@@ -353,6 +357,7 @@ __all__ = [
     "WeightPack",
     "WeightsOffered",
     "Wind",
+    "WorkedFigure",
     "Working",
     "__version__",
     "apron",
@@ -457,6 +462,9 @@ __all__ = [
     "whole_packs",
     "whole_pieces",
     "wind_class",
+    "workable",
+    "working",
+    "working_text",
     "write",
     "write_length",
 ]

@@ -18,6 +18,7 @@ from roofing_api import (
     surfaces,
     trims,
     web_pages,
+    workings,
 )
 from roofing_api.head import HeadAsGet
 from roofing_api.origins import allow_origins
@@ -54,8 +55,8 @@ def make_app(allowed_origins: tuple[str, ...] = ()) -> FastAPI:
         redoc_url=None,
         redirect_slashes=False,
     )
-    parts = (routes, metal_across, surfaces, drawings, plans, orders, trims, sizing, audits)
-    for part in (*parts, service, docs_page, web_pages):
+    parts = (routes, metal_across, surfaces, drawings, plans, orders, trims, sizing)
+    for part in (*parts, workings, audits, service, docs_page, web_pages):
         # The framework's include_router would cost every request a quarter of what it costs now.
         made.router.routes.extend(part.router.routes)
     for refused in KIND_OF:

@@ -13,7 +13,7 @@ from typing import Any
 from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 
-from roofing_api import audits, metal_across, orders, plans, sizing, surfaces, trims
+from roofing_api import audits, metal_across, orders, plans, sizing, surfaces, trims, workings
 from roofing_api.inputs import schema_of
 from roofing_api.manner import NAMES
 from roofing_api.operations import COMPONENTS, described, named, worked, worked_bodies
@@ -30,10 +30,18 @@ POSTED = (
     sizing.POSTED_MARGINS,
     sizing.POSTED_SIZES,
     sizing.POSTED_COST,
+    workings.POSTED,
 )
 
 #: What is asked of a whole roof, or of a whole job, also by a query.
-WHOLE = (surfaces.SURFACES, plans.PLAN, trims.TRIMS, sizing.MARGINS, sizing.SIZES)
+WHOLE = (
+    surfaces.SURFACES,
+    plans.PLAN,
+    trims.TRIMS,
+    sizing.MARGINS,
+    sizing.SIZES,
+    workings.WORKING,
+)
 
 #: Beside the package, in the repository.
 COMMITTED = Path(__file__).parents[2].joinpath("openapi", "openapi.json")

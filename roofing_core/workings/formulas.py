@@ -1,0 +1,87 @@
+"""Formulas: one table of all figures that have a working, by the pattern of where they stand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from roofing_core.job.plan import Plan
+from roofing_core.workings.at import At, Formula
+from roofing_core.workings.expressions import Expression, Path
+from roofing_core.workings.of_caps import CAPS
+from roofing_core.workings.of_courses import COURSES, STARTERS
+from roofing_core.workings.of_cutting import CUTTING
+from roofing_core.workings.of_deck import DECK
+from roofing_core.workings.of_flashing import OPENINGS, STEPS
+from roofing_core.workings.of_ice_barrier import ICE_BARRIER
+from roofing_core.workings.of_joints import JOINTS
+from roofing_core.workings.of_lining import VALLEY_LINING
+from roofing_core.workings.of_metal import METAL
+from roofing_core.workings.of_metal_bought import METAL_BOUGHT
+from roofing_core.workings.of_nails import NAILS
+from roofing_core.workings.of_order import ORDER
+from roofing_core.workings.of_pieces import PIECES
+from roofing_core.workings.of_roof import ROOF
+from roofing_core.workings.of_seals import SEALANT
+from roofing_core.workings.of_shingles import SHINGLES
+from roofing_core.workings.of_underlayment import UNDERLAYMENT
+from roofing_core.workings.of_weight import WEIGHT
+from roofing_core.workings.places import pattern_of
+
+#: Every figure's formula, by the pattern of its place.
+FORMULAS: Mapping[str, Formula] = MappingProxyType(
+    {
+        **ROOF,
+        **DECK,
+        **ICE_BARRIER,
+        **VALLEY_LINING,
+        **UNDERLAYMENT,
+        **METAL,
+        **METAL_BOUGHT,
+        **STARTERS,
+        **COURSES,
+        **PIECES,
+        **JOINTS,
+        **SHINGLES,
+        **CUTTING,
+        **CAPS,
+        **STEPS,
+        **OPENINGS,
+        **NAILS,
+        **SEALANT,
+        **WEIGHT,
+        **ORDER,
+    }
+)
+
+
+def formula_of(plan: Plan, path: Path) -> tuple[Expression, str] | None:
+    """Find how a figure of a plan is worked out.
+
+    Args:
+        plan: The plan.
+        path: Where the figure stands.
+
+    Returns:
+        The formula and its source; nothing for a figure that has none.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Each formula's own.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> from roofing_core.workings.expressions import evaluated
+    >>> planned = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> found = formula_of(planned, ("courses", 19, "butt"))
+    >>> evaluated(found[0]), found[1]  # doctest: +ELLIPSIS
+    (106.375, 'Geometry; ...')
+    """
+    formula = FORMULAS.get(pattern_of(path))
+    if formula is None:
+        return None
+    made = formula.make(At(plan, path))
+    return None if made is None else (made, formula.source)

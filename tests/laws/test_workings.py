@@ -1,0 +1,185 @@
+"""What must hold for the working of every figure of every plan.
+
+A formula's own tree comes to the figure; its line as printed does, worked out by a calculator that
+knows nothing of the library; and whoever follows the lines gets to what was measured and chosen.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from functools import cache
+from random import Random
+
+import pytest
+from mpmath import mpf
+
+from roofing_core import Plan, plan, working
+from roofing_core.measures.units import System
+from roofing_core.workings.expressions import Expression, Path, Step, evaluated, put_into
+from roofing_core.workings.formulas import FORMULAS, formula_of
+from roofing_core.workings.origins import MEASURED
+from roofing_core.workings.places import found_at, numbers_in, pattern_of, pointer_to
+from tests.workings.calculator import worked
+from tests.workings.jobs import random_job
+from tests.workings.without import NUMBERED, NUMBERS, SOMETIMES, TELL_THEMSELVES, WITHOUT
+
+#: A formula comes to its figure within this part of it: float dust of a few sums.
+DUST = 1e-9
+
+#: A printed line does within this part of its largest number: twelve figures are printed.
+PRINTED = 1e-9
+
+SEEDS = range(13)
+
+#: Those of which lines are read one by one: a shed in two layers, a gable, and one with valleys.
+FEW = (3, 9, 12)
+
+#: Millimetres to the inch, and the weight of a pound in kg: NIST Handbook 44, appendix C.
+INCH, POUND = mpf("25.4"), mpf("0.45359237")
+FOOT = 12 * INCH / 1000
+
+#: What a number inside is multiplied by to be printed in a metric line.
+METRIC = {
+    "in": INCH,
+    "in2": INCH**2,
+    "in3": INCH**3,
+    "lb": POUND,
+    "lb/ft": POUND / FOOT,
+    "lb/ft2": POUND / FOOT**2,
+}
+DEGREES = mpf(180) / mpf("3.14159265358979323846")
+
+
+@cache
+def planned(seed: int) -> Plan:
+    return plan(random_job(seed))
+
+
+@cache
+def figures(seed: int) -> tuple[Path, ...]:
+    """Give the places of all figures of a plan; choices are inputs."""
+    others = ("choices", *TELL_THEMSELVES)
+    return tuple(path for path in numbers_in(planned(seed)) if path[0] not in others)
+
+
+def number_at(made: Plan, path: Path) -> float:
+    found = found_at(made, path)
+    assert found is not None
+    return float(found[0])
+
+
+@cache
+def formulas(seed: int) -> dict[Path, Expression | None]:
+    """Give the formula of every figure of a plan."""
+    made = planned(seed)
+    return {path: (formula_of(made, path) or (None,))[0] for path in figures(seed)}
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_every_formula_comes_to_the_plan_s_own_figure(seed):
+    made = planned(seed)
+    for path, formula in formulas(seed).items():
+        if formula is None:
+            known = SOMETIMES | WITHOUT | MEASURED | NUMBERED
+            assert pattern_of(path) in known or path[-1] in NUMBERS, path
+            continue
+        value = number_at(made, path)
+        assert evaluated(formula) == pytest.approx(value, rel=DUST, abs=DUST), path
+
+
+def test_all_patterns_of_figures_have_a_working_but_those_in_the_list():
+    """A new figure of a plan needs its working; the lists of those without may only shrink."""
+    found = {pattern_of(path) for seed in SEEDS for path in figures(seed)}
+    named = {pattern for pattern in found if pattern.rpartition("/")[2] in NUMBERS}
+    without = found - named - set(FORMULAS) - MEASURED - NUMBERED
+    assert without == WITHOUT
+    assert not WITHOUT & set(FORMULAS)
+    assert set(FORMULAS) >= SOMETIMES
+
+
+def test_what_has_no_working_everywhere_is_as_rare_as_it_was():
+    """Figures of the order, the roof and the sums have one everywhere; 9 of 10 patterns do."""
+    have, lack = Counter[str](), Counter[str]()
+    for seed in SEEDS:
+        for path, formula in formulas(seed).items():
+            pattern = pattern_of(path)
+            if pattern in FORMULAS and pattern not in MEASURED:
+                (have if formula else lack)[pattern] += 1
+    assert set(lack) <= SOMETIMES
+    for pattern in lack:
+        if pattern.startswith(("/courses", "/starter")):
+            assert lack[pattern] < 0.02 * have[pattern], pattern
+    everywhere = set(FORMULAS) - SOMETIMES
+    assert len(everywhere) > 0.9 * len(set(FORMULAS) | WITHOUT | MEASURED)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_no_figure_is_worked_out_from_itself(seed):
+    state, made = dict[Path | Step, str](), formulas(seed)
+
+    def follow(what: Path | Step) -> None:
+        assert state.get(what) != "open", f"{what} is worked out from itself"
+        if what in state:
+            return
+        state[what] = "open"
+        formula = what.formula if isinstance(what, Step) else made.get(what)
+        for one in put_into(formula) if formula else ():
+            follow(one if isinstance(one, Step) else one.path)
+        state[what] = "done"
+
+    for path in figures(seed):
+        follow(path)
+    assert len(state) > 500
+
+
+def one_of_each(seed: int) -> list[Path]:
+    """Give one figure of each pattern that has a working, drawn by lot."""
+    by_pattern: dict[str, list[Path]] = {}
+    for path, formula in formulas(seed).items():
+        if formula:
+            by_pattern.setdefault(pattern_of(path), []).append(path)
+    draw = Random(seed)
+    return [draw.choice(paths) for paths in by_pattern.values()]
+
+
+def printed(value: float, unit: str, system: System) -> mpf:
+    """Give a number inside as a line in a unit system has it."""
+    if unit == "rad":
+        return value * DEGREES
+    return mpf(value) * (METRIC.get(unit, 1) if system == "metric" else 1)
+
+
+@pytest.mark.parametrize("system", ["us", "metric"])
+@pytest.mark.parametrize("seed", FEW)
+def test_every_printed_line_comes_to_its_figure_on_a_pocket_calculator(seed, system):
+    checked = 0
+    for path in one_of_each(seed):
+        for line in working(planned(seed), pointer_to(path)).lines:
+            text = line.numbers.written(system)
+            found = worked(text)
+            value = printed(line.result.value, line.result.unit, system)
+            assert abs(found.value - value) <= PRINTED * max(found.largest, 1), (line.figure, text)
+            told = worked(line.comes_to.written(system)).value
+            assert abs(told - value) <= PRINTED * max(abs(value), 1), (line.figure, text)
+            checked += 1
+    assert checked > 1000
+
+
+@pytest.mark.parametrize("seed", FEW)
+def test_a_working_ends_with_its_figure_and_each_line_comes_after_what_it_is_made_of(seed):
+    made = planned(seed)
+    for path in one_of_each(seed):
+        found = working(made, pointer_to(path))
+        assert found.lines[-1].figure == found.figure == pointer_to(path)
+        assert found.result.value == number_at(made, path)
+        seen = set[str]()
+        for line in found.lines:
+            worked_out = [one for one in line.put_in if one.comes_from == "worked" and one.figure]
+            # Of a list one stands for all, so that not every entry has a line.
+            lists = any(word in line.formula.written() for word in LISTS)
+            assert lists or all(one.figure in seen for one in worked_out), line.figure
+            assert line.figure not in seen
+            seen.add(line.figure or line.name)
+
+
+LISTS = ("sum of", "count of", "least of", "greatest of")

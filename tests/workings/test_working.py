@@ -1,0 +1,152 @@
+"""What may be asked after, where its numbers come from, and what is refused and how."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from textwrap import wrap
+
+import pytest
+
+from roofing_core import (
+    Coursing,
+    Hip,
+    Job,
+    Plan,
+    Refused,
+    Shingle,
+    SingleSlope,
+    material,
+    plan,
+    workable,
+    working,
+    working_text,
+)
+from roofing_core.sheets.text import WIDTH
+from roofing_core.workings.asking import FigureAsked, figure_worked
+
+SHED = SingleSlope(eave_length=168, slope_length=112, pitch=0.25)
+
+
+@pytest.fixture(scope="module")
+def shed() -> Plan:
+    return plan(Job(roof=SHED))
+
+
+@pytest.fixture(scope="module")
+def hip() -> Plan:
+    return plan(Job(roof=Hip(length=216, width=144, pitch=0.5)))
+
+
+def came_from(planned: Plan, figure: str) -> dict[str, str]:
+    return {
+        one.figure: one.comes_from
+        for line in working(planned, figure).lines
+        for one in line.put_in
+    }  # fmt: skip
+
+
+def test_a_choice_is_told_from_a_default():
+    chosen = Job(
+        roof=SHED,
+        coursing=Coursing(starter_past_metal=0.375),
+        shingle=replace(material(Shingle, "metric_strip"), exposure=5.5),
+    )
+    found = came_from(plan(chosen), "/courses/19/butt")
+    assert found["/choices/coursing/starter_past_metal"] == "chosen"
+    assert found["/choices/coursing/course_past_starter"] == "default"
+    # A material of the caller's own is chosen as a whole.
+    assert found["/choices/shingle/exposure"] == "chosen"
+    assert came_from(plan(chosen), "/courses/19/snap_line")["/choices/shingle/height"] == "chosen"
+
+
+def test_what_the_roof_s_shape_decides_is_told_as_laid_out(hip):
+    found = came_from(hip, "/courses/0/laid/0/left")
+    assert found["/courses/0/laid/0/corners/0/0"] == "laid_out"
+    assert came_from(hip, "/lines/0/length")["/lines/0/ends/0/0"] == "laid_out"
+
+
+@pytest.mark.parametrize(
+    ("figure", "said"),
+    [
+        ("/choices/shingle/exposure", "the default"),
+        ("/roof/pitch", "as the roof was measured, or follows from that"),
+    ],
+)
+def test_an_input_alone_is_one_line_that_says_so(shed, figure, said):
+    (line,) = working(shed, figure).lines
+    assert (line.formula.written(), line.put_in, line.source) == (said, (), "An input.")
+
+
+#: What is no figure, and a pattern that is named instead of it.
+WRONG = [
+    ("", "/courses/..."),
+    ("/", "/courses/..."),
+    ("courses/19/butt", None),
+    ("/courses", "/courses/*/butt"),
+    ("/courses/20/butt", "/courses/*/butt"),
+    ("/courses/-1/butt", "/courses/*/butt"),
+    ("/courses/01/butt", "/courses/*/butt"),
+    ("/courses/0/plane", "/courses/*/butt"),
+    ("/courses/0/nailable", "/courses/*/butt"),
+    ("/courses/0/number", "/courses/*/butt"),
+    ("/courses/0/__class__/x", "/courses/*/butt"),
+    (f"/courses/{'9' * 5_000}/butt", "/courses/*/butt"),
+    ("/order/shingles/needed", "/order/shingles/needed/value"),
+    ("/steps/0/says", "/courses/..."),
+    ("/nonsense\n\u202e/~1", "/courses/..."),
+    ("/planes/0/points/0/0", "/planes/*/area"),
+]
+
+
+@pytest.mark.parametrize(("figure", "named"), WRONG)
+def test_what_has_no_working_is_refused_with_what_can_be_asked(shed, figure, named):
+    if named is None:
+        assert working(shed, figure).result.value == 106.375  # a pointer without its first slash
+        return
+    with pytest.raises(Refused) as refused:
+        working(shed, figure)
+    (fault,) = refused.value.faults
+    assert fault.at == ("figure",)
+    assert named in fault.wanted.written()
+    assert len(fault.written()) < 4_000
+    assert fault.written().isprintable()
+
+
+def test_what_a_refusal_names_can_be_asked(shed):
+    with pytest.raises(Refused) as refused:
+        working(shed, "/courses")
+    text = refused.value.faults[0].wanted.written()
+    assert "/courses/*/butt" in workable(shed)
+    named = [word.strip(",:") for word in text.split() if word.startswith("/")]
+    assert len(named) > 20
+    for pattern in named:
+        assert working(shed, pattern.replace("*", "0")).lines
+
+
+def test_a_place_without_its_formula_on_this_roof_is_refused(hip):
+    """Beside a valley, an opening or a search some figures of a pattern have none."""
+    with pytest.raises(Refused, match="a figure with a formula of its own"):
+        working(hip, "/courses/0/laid/0/corners/0/0")
+
+
+def test_asking_with_the_job_plans_it(shed):
+    asked = FigureAsked(roof=SHED, name="Pump house", figure="/courses/19/butt")
+    assert figure_worked(asked) == working(shed, "/courses/19/butt")
+    assert asked.job() == Job(roof=SHED, name="Pump house")
+    with pytest.raises(Refused) as refused:
+        figure_worked(replace(asked, roof=replace(SHED, eave_length=-1)))
+    assert refused.value.faults[0].at == ("roof", "eave_length")
+
+
+@pytest.mark.parametrize("system", ["us", "metric"])
+@pytest.mark.parametrize("figure", ["/order/shingles/packs", "/courses/3/exposed_area"])
+def test_the_text_tells_all_of_it_in_narrow_lines(hip, figure, system):
+    found = working(hip, figure)
+    text = working_text(found, system)
+    assert max(map(len, text.splitlines())) <= WIDTH
+    running = " ".join(text.split())
+    for line in found.lines:
+        for part in (line.formula, line.numbers):
+            assert " ".join(wrap(part.written(system), 10_000)) in running
+        assert line.source in running
+    assert running.startswith(f"WORKING OF {found.name.upper()}: {found.result.written(system)}")
