@@ -83,14 +83,14 @@ def _check_run(run: RunPieced, asked: RunAsked, *, lap: float, **sizes: float) -
 
 
 def random_runs(chance: random.Random, most: int) -> tuple[RunAsked, ...]:
-    """Runs of 20 to 360 in that come to no more than about 34 pieces."""
+    """Runs of 20 to 360 in that come to no more than about 40 pieces."""
     grid = chance.choice((1, 8))
     runs: list[RunAsked] = []
     for k in range(chance.randint(1, most)):
         tab, tabs = chance.choice((0.0, 2.0)), chance.choice(get_args(Tabs))
         long = chance.randint(20 * grid, 360 * grid) / grid
         runs.append(RunAsked(name=f"run {k}", run_length=long, tab=tab, tabs=tabs))
-        if sum(run.run_length for run in runs) > 3_000:
+        if sum(run.run_length for run in runs) > 3_400:
             break
     return tuple(runs)
 
