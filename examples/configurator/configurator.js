@@ -94,7 +94,7 @@ async function configure() {
   const asked = [
     [ask("v1/plans", wished, signal), showRoof],
     [ask("v1/orders", { job: wished, prices: list }, signal), showPrice],
-    [ask("v1/sizes", { ...wished, ranges: about(), by: "materials", keep: KEEP }, signal), showBetter],
+    [ask("v1/priced_sizes", { job: { ...wished, ranges: about(), keep: KEEP }, prices: list }, signal), showBetter],
   ];
   try {
     await Promise.all(

@@ -16,7 +16,7 @@ from tests.browser.conftest import DESKTOP, PHONE, ROOT, serving
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
 
-PUBLIC = {"/v1/plans", "/v1/orders", "/v1/sizes"}
+PUBLIC = {"/v1/plans", "/v1/orders", "/v1/priced_sizes"}
 
 
 @pytest.fixture
@@ -149,27 +149,26 @@ def test_a_late_answer_to_an_earlier_shed_is_dropped(shop, service):
 def test_a_better_size_can_be_taken_and_is_better(shop, service):
     page = settled(shop().page)
     told = page.locator("#better li").first.inner_text()
-    (wasted,) = re.findall(r"([\d.]+) % of the materials", told)
+    (told_cost,) = re.findall(r"([\d.]+) USD a square", told)
     page.locator("#better button").first.click()
-    expect(page.locator("#better-says")).not_to_have_text(re.compile(re.escape(told[:40])))
+    expect(page.locator("#width")).not_to_have_value("168")
+    width, depth = (page.locator(f"#{name}").input_value() for name in ("width", "depth"))
+    order, before = (
+        asked_of(service, "/v1/orders", {"job": shed, "prices": price_list()})
+        for shed in (job(f"{width} in", f"{depth} in"), job())
+    )
+    expect(page.locator("#total")).to_contain_text(order["total"])
     settled(page)
     expect(page.get_by_label("Width of the walls")).to_be_focused()
-    width, depth = (page.locator(f"#{name}").input_value() for name in ("width", "depth"))
-    before, now = (
-        asked_of(service, "/v1/sizes", one)["wished"]["materials_wasted"]
-        for one in (around("168 in", "96 in"), around(f"{width} in", f"{depth} in"))
-    )
-    assert now == pytest.approx(float(wasted), abs=0.05)  # told to three figures
-    assert now < before
+    # cost a square, by hand: the order's total over the squares of its plan
+    now = float(order["total"]) / squares(service, f"{width} in", f"{depth} in")
+    assert now == pytest.approx(float(told_cost), abs=0.005)  # told to a cent
+    assert now < float(before["total"]) / squares(service, "168 in", "96 in")
 
 
-def around(width, depth):
-    """Ask what a size wastes, with no other beside it."""
-    return {
-        **job(width, depth),
-        "by": "materials",
-        "ranges": {"run": {"least": depth, "most": depth}},
-    }
+def squares(service, width, depth):
+    planned = asked_of(service, "/v1/plans", job(width, depth))
+    return planned["roof"]["squares"]
 
 
 def test_what_the_service_refuses_is_said_and_nothing_old_is_left(watch, host, service):
