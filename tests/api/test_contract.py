@@ -29,9 +29,23 @@ WRITTEN = {
 for unit, texts in WRITTEN.items():
     schemathesis.openapi.format(f"measured-{unit}", texts)
 
+#: What takes a whole plan, or a job and a price list, or as many plans as a hundred.
+LONG = [
+    "/v1/audits",
+    "/v1/orders",
+    "/v1/margins",
+    "/v1/sizes",
+    "/v1/priced_sizes",
+    "/v1/trims",
+    "/v1/working",
+]
+
 #: What a schema allows, a roof or an address may not; these say why not.
 ACCEPTED = {"expected-statuses": ["2xx", "404", "414", "422"]}
-CONFIG = {"checks": {"positive_data_acceptance": ACCEPTED}}
+
+#: Whatever asks for a job has the same 300 places: every one of them is tried on plans alone.
+NOT_EACH = {"include-path": LONG, "phases": {"coverage": {"enabled": False}}}
+CONFIG = {"checks": {"positive_data_acceptance": ACCEPTED}, "operations": [NOT_EACH]}
 
 
 def mark(tree: Any) -> None:
@@ -47,10 +61,6 @@ schema = schemathesis.openapi.from_asgi(
     "/openapi.json", app, config=SchemathesisConfig.from_dict(CONFIG)
 )
 mark(schema.raw_schema)
-
-
-#: What takes a whole plan, or a job and a price list, or as many plans as a hundred.
-LONG = ["/v1/audits", "/v1/orders", "/v1/margins", "/v1/sizes", "/v1/priced_sizes"]
 
 
 @schema.exclude(path=LONG).parametrize()
