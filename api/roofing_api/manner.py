@@ -7,6 +7,7 @@ from typing import Annotated, Any, get_args
 from pydantic import BaseModel, ConfigDict, Field, WithJsonSchema, create_model
 
 from roofing_api.pointing import Spelling
+from roofing_api.problems import Telling
 from roofing_api.values import NumberUnit, one_of, page_type
 from roofing_core.measures.units import System
 from roofing_core.sheets.drawings.all import DrawingKind
@@ -39,13 +40,23 @@ class Manner(InUnits):
     pointer: Annotated[str | None, WithJsonSchema({"type": "string"})] = Field(
         default=None,
         description="A JSON Pointer (RFC 6901) into the answer, such as `/units/length`: that one "
-        "value comes alone, as plain text, whatever the Accept header says.",
+        "value comes alone, as plain text, whatever the Accept header says. Several, with commas "
+        "between, come one a line; of several, one past the end of a list is an empty line.",
         json_schema_extra=_as_parameter,
     )
     value: Annotated[Spelling, *one_of(get_args(Spelling))] = Field(
         default="number",
         description="How a value that `pointer` picks is written: as it stands in the JSON, or as "
         "text for people, such as `8 ft 10 3/8 in`.",
+        json_schema_extra=_as_parameter,
+    )
+
+    problems: Annotated[Telling, *one_of(get_args(Telling))] = Field(
+        default="status",
+        description="How a problem is told: by its status and as JSON, or as `text`, which is its "
+        "one sentence as plain text with status 200, for the cells of a spreadsheet, which show "
+        "nothing of an answer with another status. What the service itself does wrong, and a "
+        "method that is not answered, are told by their status always.",
         json_schema_extra=_as_parameter,
     )
 

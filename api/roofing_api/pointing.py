@@ -1,4 +1,4 @@
-"""Pointing: one value out of an answer, as plain text, for a cell of a spreadsheet."""
+"""Pointing: single values out of an answer, as plain text, for cells of a spreadsheet."""
 
 from __future__ import annotations
 
@@ -15,6 +15,35 @@ from roofing_core.measures.sentences import Amount, Sentence, write
 from roofing_core.measures.units import SHOWN, System, Unit
 
 Spelling = Literal["number", "text"]
+
+PLACE = "a place in the answer"
+
+
+class PastTheEnd(Problem):
+    """The pointer leads past the end of a list."""
+
+
+#: No name in an answer holds one.
+BETWEEN_POINTERS = ","
+
+
+def values_at(result: Any, pointers: str, system: System, spelling: Spelling) -> str:
+    """Give the value at a pointer, or of several with commas between, one a line.
+
+    Among several, one that leads past the end of a list is an empty line: how long lists such as
+    the findings are changes from roof to roof, and the other values are still wanted.
+    """
+    if BETWEEN_POINTERS not in pointers:
+        return value_at(result, pointers, system, spelling)
+    asked = pointers.split(BETWEEN_POINTERS)
+    return "\n".join(_line(result, pointer, system, spelling) for pointer in asked)
+
+
+def _line(result: Any, pointer: str, system: System, spelling: Spelling) -> str:
+    try:
+        return value_at(result, pointer, system, spelling)
+    except PastTheEnd:
+        return ""
 
 
 def value_at(result: Any, pointer: str, system: System, spelling: Spelling) -> str:
@@ -55,8 +84,10 @@ def _found(result: Any, pointer: str, system: System) -> tuple[Any, Any]:
     for token in tokens:
         try:
             value, hint = _step(value, hint, token, system)
-        except (KeyError, IndexError, ValueError):
-            raise _no(NOT_FOUND, pointer, "a place in the answer", _names_in(value)) from None
+        except IndexError:
+            raise _no(NOT_FOUND, pointer, PLACE, _names_in(value), PastTheEnd) from None
+        except (KeyError, ValueError):
+            raise _no(NOT_FOUND, pointer, PLACE, _names_in(value)) from None
     return value, hint
 
 
@@ -96,6 +127,8 @@ def _names_in(value: Any) -> str:
     return ", ".join(names) or "nothing more"
 
 
-def _no(kind: Kind, pointer: str, wanted: str, there: str) -> Problem:
+def _no(
+    kind: Kind, pointer: str, wanted: str, there: str, problem: type[Problem] = Problem
+) -> Problem:
     told = error({"parameter": "pointer"}, shown(pointer), f"{wanted}; here there is {there}")
-    return Problem(kind, told["detail"], told)
+    return problem(kind, told["detail"], told)

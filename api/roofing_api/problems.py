@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from http import HTTPStatus
-from typing import Any
+from typing import Any, Literal
 from urllib.parse import quote
 
 from fastapi import Request, Response
@@ -20,6 +20,10 @@ MEDIA_TYPE = "application/problem+json"
 
 #: What came is repeated up to this many characters, and so many faults are told one by one.
 LONGEST_ECHO, KEPT_OF_LONGER, MOST_ERRORS = 60, 57, 20
+
+
+#: How a problem is told: by its status and as JSON, or as its sentence alone with status 200.
+Telling = Literal["status", "text"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +118,10 @@ KINDS = (
     OUR_FAULT,
 )
 
+#: Never told as a sentence with status 200: nobody's cell can mend them, and who watches over the
+#: service, or asks for its methods, goes by the status.
+BY_STATUS = (METHOD_NOT_ALLOWED, OUR_FAULT)
+
 #: The one table from what the library raises to what the service answers.
 KIND_OF: Mapping[type[Exception], Kind] = {Refused: REFUSED, TooManyPieces: TOO_MANY_PIECES}
 
@@ -133,12 +141,16 @@ class Problem(Exception):  # noqa: N818 - it is not an error of ours, it is an a
 
 
 def respond(
+    request: Request,
     kind: Kind,
     detail: str,
     errors: Iterable[Mapping[str, str]] = (),
     headers: Mapping[str, str] | None = None,
 ) -> Response:
-    """Make the answer that tells a problem."""
+    """Make the answer that tells a problem, in the way that the request asks for."""
+    plain = {"X-Content-Type-Options": "nosniff", "Cache-Control": "no-store", **(headers or {})}
+    if kind not in BY_STATUS and request.query_params.get("problems") == "text":
+        return Response(detail, HTTPStatus.OK.value, plain, "text/plain")
     told: dict[str, Any] = {
         "type": f"/problems#{kind.slug}",
         "title": kind.title,
@@ -146,7 +158,6 @@ def respond(
         "detail": detail,
         "errors": list(errors),
     }
-    plain = {"X-Content-Type-Options": "nosniff", "Cache-Control": "no-store", **(headers or {})}
     return Response(to_json(told), kind.status.value, plain, MEDIA_TYPE)
 
 
@@ -197,13 +208,13 @@ async def on_refused(request: Request, refusal: Exception) -> Response:
     """Answer what the library refused, each fault at its place in this request."""
     assert isinstance(refusal, Refused)
     errors = request.scope["asked"].errors(refusal)
-    return respond(KIND_OF[type(refusal)], summed_up(errors), errors[:MOST_ERRORS])
+    return respond(request, KIND_OF[type(refusal)], summed_up(errors), errors[:MOST_ERRORS])
 
 
-async def on_problem(_: Request, problem: Exception) -> Response:
+async def on_problem(request: Request, problem: Exception) -> Response:
     """Answer a problem that was raised as one."""
     assert isinstance(problem, Problem)
-    return respond(problem.kind, problem.detail, problem.errors, problem.headers)
+    return respond(request, problem.kind, problem.detail, problem.errors, problem.headers)
 
 
 async def on_http_exception(request: Request, exception: Exception) -> Response:
@@ -212,16 +223,21 @@ async def on_http_exception(request: Request, exception: Exception) -> Response:
     path = shown(request.url.path)
     if exception.status_code == HTTPStatus.METHOD_NOT_ALLOWED:
         allowed = ", ".join(allowed_methods(request))
+        if request.method == "OPTIONS":
+            # LibreOffice asks this first, and once more than it must where it is refused.
+            return Response(status_code=HTTPStatus.NO_CONTENT, headers={"Allow": allowed})
         detail = f"{shown(request.method)} is not answered at {path}; allowed: {allowed}"
-        return respond(METHOD_NOT_ALLOWED, detail, headers={"Allow": allowed})
+        return respond(request, METHOD_NOT_ALLOWED, detail, headers={"Allow": allowed})
     if exception.status_code == HTTPStatus.NOT_FOUND:
-        return respond(NOT_FOUND, f"there is nothing at {path}; see /docs for what there is")
-    return respond(UNREADABLE, f"the request could not be read at {path}")
+        return respond(
+            request, NOT_FOUND, f"there is nothing at {path}; see /docs for what there is"
+        )
+    return respond(request, UNREADABLE, f"the request could not be read at {path}")
 
 
-async def on_our_fault(_: Request, __: Exception) -> Response:
+async def on_our_fault(request: Request, _: Exception) -> Response:
     """Answer a bug of ours without a word of our insides; the server's log has them."""
-    return respond(OUR_FAULT, "the service failed at this request")
+    return respond(request, OUR_FAULT, "the service failed at this request")
 
 
 def allowed_methods(request: Request) -> list[str]:

@@ -19,7 +19,7 @@ from pydantic import BaseModel
 from roofing_api.answering import rendered
 from roofing_api.manner import Pictured, formatted
 from roofing_api.negotiating import JSON, SVG, TEXT
-from roofing_api.pointing import value_at
+from roofing_api.pointing import values_at
 from roofing_core.measures.units import System
 
 #: Makes the bytes of an answer out of a result and the parameters that say how to answer.
@@ -64,8 +64,8 @@ AS_JSON = Rendering(
 ONE_VALUE = Rendering(
     word="text",
     media_type=TEXT,
-    says="the one value that `pointer` asks for",
-    make=lambda result, manner: value_at(
+    says="the values that `pointer` asks for, or with `problems=text` what is wrong",
+    make=lambda result, manner: values_at(
         result, manner.pointer, manner.units, manner.value
     ).encode(),
     at_once=True,

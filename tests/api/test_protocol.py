@@ -260,7 +260,6 @@ def test_a_pointer_that_leads_to_no_value(client, pointer, status, detail):
     [
         ("POST", "/v1/pitch", "GET, HEAD"),
         ("DELETE", "/v1/plans", "GET, HEAD, POST"),
-        ("OPTIONS", "/v1/plans", "GET, HEAD, POST"),
         ("PUT", "/healthz", "GET, HEAD"),
         ("PATCH", "/docs/start.js", "GET, HEAD"),
     ],
