@@ -115,8 +115,9 @@ def trapezoids(*rings: Sequence[Point]) -> tuple[Trapezoid, ...]:
     >>> trapezoids([(0, 0), (10, 0), (10, 5), (5, 5)])[0].at(5)
     (5.0, 10.0)
     """
-    if len(rings) == 1 and len(rings[0]) == 4 and (plain := _level_quad(*rings[0])):  # noqa: PLR2004
-        return (plain,)
+    match rings:
+        case [[_, _, _, _] as corners] if plain := _level_quad(*corners):
+            return (plain,)
     sides = [
         side for ring in rings for side in pairwise((*ring, ring[0])) if side[0][1] != side[1][1]
     ]

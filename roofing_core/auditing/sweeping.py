@@ -62,7 +62,7 @@ def joined(shapes: Iterable[Trapezoid]) -> tuple[Trapezoid, ...]:
     """
     every = list(shapes)
     marks = sorted({v for one in every for v in one[:2]})
-    if len(marks) == 2:  # noqa: PLR2004 - all of one height
+    if not marks[2:]:  # all of one height
         return tuple(_beside(every))
     found: list[Trapezoid] = []
     standing: list[Trapezoid] = []

@@ -204,7 +204,7 @@ def _of(edges: list[_Edge], kind: EdgeKind) -> Iterator[_Edge]:
 def _from_one_length(lay: Callable[[Offer], list[EdgeRun]], offer: Offer) -> list[EdgeRun]:
     """Lay all runs of a metal from one of its lengths: the one that buys the least metal."""
     runs = lay(offer)
-    if len({run.stock_length for run in runs}) < 2:  # noqa: PLR2004 - one length serves all
+    if len({run.stock_length for run in runs}) <= 1:  # one length serves all
         return runs
     laid = [lay((stock,)) for stock in offer]
     return min(

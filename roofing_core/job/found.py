@@ -97,11 +97,13 @@ def broken(
     >>> from roofing_core.ruling.on_metal import METAL_LAP
     >>> shed = lay_out(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
     >>> (one,) = broken(shed, METAL_LAP, 1.5, "eave metal", fields=("metalwork.lap",))
-    >>> one.says.written(), one.changes[0].values
-    ('Each length of edge metal laps the next by at least 2 in. Here: 1 1/2 in.', (Amount(value=2.0, unit='in'),))
+    >>> one.says.written()
+    'Each length of edge metal laps the next by at least 2 in. Here: 1 1/2 in.'
+    >>> one.changes[0].values
+    (Amount(value=2.0, unit='in'),)
     >>> list(broken(shed, METAL_LAP, 2.0, "eave metal"))
     []
-    """  # noqa: E501 - an answer in one line
+    """
     source = rule.source_in(layout.choices.code_edition)
     asked = Amount(rule.limit if limit is None else limit, rule.unit)
     if source is None or keeps(rule.bound, value, asked.value):

@@ -44,7 +44,7 @@ class Plan(Layout):
         """Show a drawing and the order list in a notebook, which asks a result for this name."""
         # Sheets read plans and not the other way. A notebook has nothing but the plan, so this one
         # line looks up, once it is asked; the import rules name it.
-        from roofing_core.sheets.notebook import plan_html  # noqa: PLC0415
+        from roofing_core.sheets.notebook import plan_html  # noqa: PLC0415 - plans load first
 
         return plan_html(self)
 

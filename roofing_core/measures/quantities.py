@@ -91,7 +91,8 @@ def _is_one_number(magnitude: object) -> bool:
     """Tell whether a magnitude is a finite number of any kind: a float, a fraction, a decimal."""
     if not isinstance(magnitude, Number) or isinstance(magnitude, bool | complex):
         return False
-    return is_number(float(magnitude))  # type: ignore[arg-type]
+    number: Any = magnitude  # what may be made a float, `Number` does not say
+    return is_number(float(number))
 
 
 def _check_unit(unit: str) -> None:

@@ -140,9 +140,11 @@ def a_number(value: object, at: At) -> float:
     >>> a_number(3, ("vertices", 0, 2))
     3.0
     """
-    numeric = isinstance(value, int | float) and not isinstance(value, bool)
-    if numeric and abs(value) <= LARGEST_NUMBER:  # type: ignore[arg-type]
-        return float(value)  # type: ignore[arg-type]
+    match value:
+        case bool():
+            pass
+        case int() | float() if abs(value) <= LARGEST_NUMBER:
+            return float(value)
     raise wrong(at, value, "a number")
 
 

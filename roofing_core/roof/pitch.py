@@ -20,10 +20,12 @@ from roofing_core.measures.units import Percent, Pitch, Radians, Ratio
 def _each(function: str, value: Column) -> Column:
     """Apply a function of `math` to a number, or its namesake of NumPy to a column."""
     if isinstance(value, int | float):
-        return getattr(math, function)(value)  # type: ignore[no-any-return]
+        of_one: Column = getattr(math, function)(value)
+        return of_one
     import numpy  # noqa: PLC0415 - only a column needs it, and then it is loaded already
 
-    return getattr(numpy, function)(value)  # type: ignore[no-any-return]
+    of_each: Column = getattr(numpy, function)(value)
+    return of_each
 
 
 #: A pitch of 1000 in 12 stands 89.3 degrees up: a wall.

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import product
+from typing import Any
 
 import numpy as np
 
@@ -129,7 +130,8 @@ def _counted(job: Job, counter: Counter, values: Mapping[str, Sequence[Inches]])
 
 
 def _sized(roof: AnyRoof, sizes: Mapping[str, Inches]) -> AnyRoof:
-    changed: AnyRoof = replace(roof, **sizes)  # type: ignore[arg-type]
+    named: dict[str, Any] = dict(sizes)  # whichever of its fields are sizes
+    changed: AnyRoof = replace(roof, **named)
     return changed
 
 
@@ -154,7 +156,8 @@ def _lattice(roof: SingleSlope, values: Mapping[str, Sequence[Inches]]) -> Sizes
 
 
 def _single(roof: SingleSlope, name: str, size: float) -> SingleSlope:
-    return replace(roof, **{name: size})  # type: ignore[arg-type]
+    named: dict[str, Any] = {name: size}
+    return replace(roof, **named)
 
 
 def wasted(amounts: Amounts, names: Sequence[str]) -> Floats:

@@ -6,6 +6,7 @@ import numpy as np
 
 from roofing_core.job.choices import Choices
 from roofing_core.job.order import Order
+from roofing_core.job.order_lines import OrderLine
 from roofing_core.job.wiring import Site
 from roofing_core.layers.coursing.joints import MOST_PIECES
 from roofing_core.layers.coursing.nailing import HAND_SEALING, hand_sealed
@@ -80,9 +81,8 @@ _NEVER = (
 )
 
 
-def _nothing(line: object, like: Floats) -> LineAmounts:
-    holds = line.pack_holds.value  # type: ignore[attr-defined]
-    return _line(constant(0, like), constant(holds, like), weight=0.0)
+def _nothing(line: OrderLine, like: Floats) -> LineAmounts:
+    return _line(constant(0, like), constant(line.pack_holds.value, like), weight=0.0)
 
 
 def _line(

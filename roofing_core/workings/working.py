@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from difflib import get_close_matches
 from typing import Literal
 
 from roofing_core.job.plan import Plan
@@ -28,8 +29,11 @@ from roofing_core.workings.writing import Checkable, comes_to, in_numbers, in_wo
 
 Rounding = Literal["none", "whole_pieces_up"]
 
-#: As many patterns are listed where a figure has no working.
-_LISTED = 60
+#: As many patterns are listed where a figure has no working, those spelt most like it.
+_LISTED = 12
+
+#: What came is repeated up to this many characters.
+_REPEATED = 60
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -237,14 +241,14 @@ def _refused(plan: Plan, path: Path, figure: str, wanted: str) -> Refused:
         start = "/" + "/".join(names)
         near = [one for one in patterns if one == start or one.startswith(f"{start}/")]
         names.pop()
-    found = near or sorted({f"/{one.split('/')[1]}/..." for one in patterns})
-    more = f" and {len(found) - _LISTED} more" if len(found) > _LISTED else ""
-    listed = ", ".join(found[:_LISTED])
-    return Refused(Fault(("figure",), _shown(figure), say(f"{wanted}: {listed}{more}")))
+    heads = sorted({f"/{one.split('/')[1]}/..." for one in patterns})
+    found = get_close_matches(pattern_of(path)[:_REPEATED], near, n=_LISTED, cutoff=0) or heads
+    more = f" and {len(near) - len(found)} more" if len(near) > len(found) else ""
+    return Refused(Fault(("figure",), _shown(figure), say(f"{wanted}: {', '.join(found)}{more}")))
 
 
 def _shown(figure: str) -> str:
-    short = figure if len(figure) <= _LISTED else f"{figure[:_LISTED]}..."
+    short = figure if len(figure) <= _REPEATED else f"{figure[:_REPEATED]}..."
     return "".join(letter if letter.isprintable() else ascii(letter)[1:-1] for letter in short)
 
 
