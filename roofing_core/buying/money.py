@@ -7,7 +7,7 @@ that whole packs at their prices add up exactly; only tax is ever rounded.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from decimal import ROUND_HALF_UP, Context, Decimal
+from decimal import Context, Decimal
 from types import MappingProxyType
 
 from roofing_core.measures.faults import Fault, fault
@@ -19,7 +19,7 @@ LARGEST_PRICE, HIGHEST_TAX = Decimal(1_000_000_000), Decimal(1_000)
 MOST_DIGITS = 6
 
 #: Sums of the largest amounts keep all their digits in so many.
-EXACT = Context(prec=60, rounding=ROUND_HALF_UP)
+EXACT = Context(prec=60)
 
 #: Codes whose minor unit has other than two digits, and those with two (ISO 4217, list one).
 _DIGITS: Mapping[int, str] = MappingProxyType(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import replace
 from itertools import pairwise
+from re import findall
 
 import pytest
 
@@ -107,6 +108,35 @@ def test_the_weights_prove_the_least_to_whoever_adds_them_up(job):
     proved = cut.whole - -sum(map(sum, weights)) // cut.limit
     assert cut.whole < proved <= cut.least <= cut.shingles
     assert cut.proved is (cut.least == cut.shingles)
+
+
+def test_the_step_that_tells_how_offcuts_are_kept_counts_them(job):
+    """Counted again: an offcut waits from the first piece of its shingle to the last."""
+    planned = again(job)
+    order = [
+        *(
+            (row.plane, kind, number, piece.number)
+            for plane in dict.fromkeys(course.plane for course in planned.courses)
+            for kind, rows in (
+                ("starter", enumerate(planned.starters, 1)),
+                ("course", ((course.number, course) for course in planned.courses)),
+            )
+            for number, row in rows
+            if row.plane == plane
+            for piece in row.laid
+        )
+    ]
+    at = {place: k for k, place in enumerate(order)}
+    shared = [one.pieces for one in planned.cutting.cut if len(one.pieces) > 1]
+    waits = [
+        sorted(at[piece.plane, piece.row, piece.course, piece.number] for piece in pieces)
+        for pieces in shared
+    ]
+    kept = max(sum(first <= k < last for first, *_, last in waits) for k in range(len(order)))
+    ahead = sum(any(piece.keeps != "right" for piece in pieces[:-1]) for pieces in shared)
+    (told,) = [step.says.written() for step in planned.steps if step.stage == "cutting"]
+    counts = [int(number) for number in findall(r"\d+", told)]
+    assert counts == [number for number in (len(shared), ahead, kept) if number > 1]
 
 
 def test_the_order_buys_what_is_cut(job):
