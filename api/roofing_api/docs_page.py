@@ -14,8 +14,8 @@ from importlib.resources import files
 
 from fastapi import FastAPI, Request, Response
 
+from roofing_api.document import written
 from roofing_api.negotiating import JSON, has_it
-from roofing_api.openapi import written
 from roofing_api.problems import NOT_FOUND, Problem, shown
 from roofing_api.straight import straight_router
 

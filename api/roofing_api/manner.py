@@ -118,9 +118,3 @@ class Printed(BaseModel):
         "unless said.",
         json_schema_extra=_as_parameter,
     )
-
-
-#: Every name that says how to answer, and means the same on every path that has it.
-NAMES = frozenset(
-    name for kind in (Manner, Bearing, Pictured, Tabled, Printed) for name in kind.model_fields
-)

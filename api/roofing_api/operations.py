@@ -14,7 +14,6 @@ from roofing_api.calculation import Calculation
 from roofing_api.describing import answer_of
 from roofing_api.docstrings import docs
 from roofing_api.inputs import measures
-from roofing_api.manner import NAMES
 from roofing_api.negotiating import JSON
 from roofing_api.posting import Bodied
 from roofing_api.queries import Leaf
@@ -86,20 +85,13 @@ def _told(calculation: Calculation, *more: str) -> dict[str, Any]:
 
 
 def parameter(name: str, leaf: Leaf, example: Mapping[str, str]) -> dict[str, Any]:
-    """Describe one query parameter; those that every path takes are described once."""
-    if name in NAMES:
-        return {"$ref": f"#/components/parameters/{name}"}
-    shown = {"example": _shaped(example[name], leaf)} if name in example else {}
-    return described(name, leaf) | shown
-
-
-def described(name: str, leaf: Leaf) -> dict[str, Any]:
-    """Describe a query parameter in full."""
+    """Describe one query parameter, with its example if there is one."""
     schema = dict(leaf.schema)
     about = {"name": name, "in": "query", "required": leaf.required}
     if schema["type"] == "array":
         about |= {"style": "form", "explode": False}
-    return about | {"description": schema.pop("description", ""), "schema": schema}
+    about |= {"description": schema.pop("description", ""), "schema": schema}
+    return about | ({"example": _shaped(example[name], leaf)} if name in example else {})
 
 
 def _shaped(example: str, leaf: Leaf) -> Any:

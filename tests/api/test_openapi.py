@@ -14,6 +14,7 @@ from openapi_spec_validator import validate
 from roofing_api import openapi, plans, routes, surfaces
 from roofing_api.app import app, make_app
 from roofing_api.docstrings import docs
+from roofing_api.document import document, written
 from roofing_api.inputs import inputs_of
 from roofing_api.operations import worked
 from roofing_api.values import as_written
@@ -21,7 +22,7 @@ from roofing_core.job.choices import Job
 from roofing_core.measures.reading import read
 from roofing_core.measures.units import Unit
 
-DOCUMENT = openapi.document(app)
+DOCUMENT = document(app)
 OPERATIONS = [
     (method, path, operation)
     for path, methods in DOCUMENT["paths"].items()
@@ -46,8 +47,8 @@ def test_the_document_is_valid_openapi_3_1():
 
 
 def test_the_document_is_the_committed_one_byte_for_byte(client):
-    assert openapi.written(app) == openapi.written(make_app())
-    assert openapi.COMMITTED.read_bytes() == openapi.written(app).encode()
+    assert written(app) == written(make_app())
+    assert openapi.COMMITTED.read_bytes() == written(app).encode()
     assert client.get("/openapi.json").content == openapi.COMMITTED.read_bytes()
 
 
@@ -181,7 +182,7 @@ def test_measurements_come_with_their_unit_and_how_it_is_written():
     assert told["edge_distance"]["schema"]["default"] == "3/4 in"
     assert not told["edge_distance"]["required"]
     offsets = DOCUMENT["paths"]["/v1/offsets"]["get"]["parameters"]
-    sequence = next(one for one in offsets if one.get("name") == "sequence")
+    sequence = next(one for one in map(resolved, offsets) if one["name"] == "sequence")
     assert (sequence["style"], sequence["explode"]) == ("form", False)
 
 
@@ -236,3 +237,13 @@ def test_the_document_names_no_machine():
     assert "127.0.0.1" not in text
     assert "localhost" not in text
     assert "servers" not in DOCUMENT
+
+
+def test_what_operations_say_alike_of_a_parameter_is_said_once():
+    shared = DOCUMENT["components"]["parameters"]
+    told = [one for _, _, operation in OPERATIONS for one in operation.get("parameters", [])]
+    inline = [one for one in told if "$ref" not in one]
+    assert {"units", "pointer", "problems", "cap.width"} <= set(shared)
+    assert [one["name"] for one in inline if shared.get(one["name"]) == one] == []
+    for again in (one for one in inline if inline.count(one) > 1):
+        assert told.count({"$ref": f"#/components/parameters/{again['name']}"}) > 1

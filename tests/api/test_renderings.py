@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from roofing_api import audits, openapi, plans, surfaces
+from roofing_api import audits, plans, surfaces
 from roofing_api.app import app
+from roofing_api.document import document
 from roofing_api.renderings import AS_JSON
 
 CALCULATIONS = {
@@ -13,7 +14,13 @@ CALCULATIONS = {
     "/v1/surfaces": surfaces.SURFACES,
     "/v1/audits": audits.AUDIT,
 }
-PATHS = openapi.document(app)["paths"]
+DOCUMENT = document(app)
+PATHS = DOCUMENT["paths"]
+
+
+def resolved(parameter):
+    name = parameter.get("$ref", "").rpartition("/")[2]
+    return DOCUMENT["components"]["parameters"][name] if name else parameter
 
 
 @pytest.mark.parametrize("path", CALCULATIONS)
@@ -23,8 +30,8 @@ def test_the_document_has_every_form_and_no_other(path):
     for operation in PATHS[path].values():
         content = operation["responses"]["200"]["content"]
         assert list(content) == [offer.media_type for offer in offers]
-        told = [one for one in operation["parameters"] if one.get("name") == "format"]
-        assert told[0]["schema"]["enum"] == [offer.word for offer in offers]
+        told = {one["name"]: one for one in map(resolved, operation["parameters"])}
+        assert told["format"]["schema"]["enum"] == [offer.word for offer in offers]
 
 
 def test_a_form_that_a_path_does_not_have_is_told_with_those_that_it_has(client):

@@ -8,7 +8,7 @@ from typing import Any, get_type_hints
 import pytest
 
 from roofing_api import surfaces
-from roofing_api.openapi import document
+from roofing_api.document import document
 from roofing_api.variants import kinds_in
 from roofing_api.worked_forms import BODIES, FLAT, FOOTPRINT, HIP, PLANES
 from roofing_core import Footprint, Gable, GivenPlane, GivenPlanes, Hip, Pyramid, Saltbox, Side
