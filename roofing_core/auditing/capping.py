@@ -28,7 +28,7 @@ def ask_caps(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> int:
         gauges: Where to note it.
 
     Returns:
-        How many of their nails nothing covers.
+        How many of their nails nothing covers, or are dabbed all the same.
 
     Raises:
         Nothing.
@@ -57,7 +57,7 @@ def ask_caps(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> int:
         if run is not None:
             _Asking(plan, run, where, gauges).ask()
             over = ridges.over(join) if join.kind == "hip" else []
-            bare += 0 if over else NAILS_EACH
+            bare += max(0 if over else NAILS_EACH, run.exposed_nails)
             if over:
                 gauges["layers.order"].see(k > min(over), where)
     return bare

@@ -87,6 +87,7 @@ class FinishedCourse:
         laid: One entry per piece, from the left.
         plane: The plane that it lies on.
         bedding_area: Of asphalt cement under it.
+        nailable: Whether it is nailed in its nail zone; if not it closes the roof, or a part of it.
     """
 
     number: int
@@ -98,6 +99,7 @@ class FinishedCourse:
     laid: tuple[FinishedPiece, ...]
     plane: str
     bedding_area: SquareInches
+    nailable: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

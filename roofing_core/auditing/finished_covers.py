@@ -24,6 +24,7 @@ class FinishedCaps:
         nail_from_line: From the line to each nail.
         planes: The planes that meet in it.
         starts_at: The end at which laying starts.
+        exposed_nails: Nails of the last cap that are dabbed.
     """
 
     line: str
@@ -35,6 +36,7 @@ class FinishedCaps:
     nail_from_line: Inches
     planes: tuple[str, ...]
     starts_at: str
+    exposed_nails: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,12 +14,12 @@ from roofing_core.auditing.shapes import Point, Span, Trapezoid
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bare:
-    """A piece with nails that neither a course nor caps cover.
+    """A piece with nails that no course covers.
 
     Attributes:
         row: Its row.
         piece: Its place among the pieces of the row, from 0.
-        nails: How many such nails it has.
+        nails: How many of these caps do not cover either.
     """
 
     row: Row
@@ -41,7 +41,7 @@ def ask_nails(
         gauges: Where to note it.
 
     Returns:
-        The pieces with nails that neither a course nor caps cover, from the eave up.
+        The pieces with nails that no course covers, from the eave up.
 
     Raises:
         Nothing.
@@ -81,12 +81,13 @@ class _Asking:
         self.plain: dict[float, Span | None] = {}
 
     def bare(self) -> Iterator[Bare]:
-        """Ask about every nail; give the pieces with nails that none covers."""
+        """Ask about every nail; give the pieces with nails that no course covers."""
         for k, piece in enumerate(self.row.pieces):
             if piece.nails and not self._all_well(k):
-                bare = sum([not self._is_covered(k, u) for u in piece.nails])
-                if bare:
-                    yield Bare(row=self.row, piece=k, nails=bare)
+                over = [self._lies_over(k, u) for u in piece.nails]
+                if not all(over):
+                    nails = sum(one is None for one in over)
+                    yield Bare(row=self.row, piece=k, nails=nails)
 
     def _all_well(self, k: int) -> bool:
         """Ask about the nails of a piece together, where what lies over it is all of a piece."""
@@ -128,8 +129,8 @@ class _Asking:
             self.decks[v] = self.laid.across(v)
         return any(_spans(span, ends) for span in self.decks[v])
 
-    def _is_covered(self, k: int, u: float) -> bool:
-        """Ask about one nail; tell whether a course or caps cover it."""
+    def _lies_over(self, k: int, u: float) -> bool | None:
+        """Ask about one nail; tell whether a course covers it, or if not, None: nor do caps."""
         row, above, piece = self.row, self.above, self.row.pieces[k]
         v = row.butt + piece.nail_height
         where = row.where(u, v, piece=piece.number)
@@ -141,7 +142,7 @@ class _Asking:
             under = max([under, *(cover.over((u, v)) for cover in self.covers)])
         self.covered.see(under, where)
         if edge is None:
-            return self._is_capped((u, v))
+            return False if self._is_capped((u, v)) else None
         near = self._to_joint(u, v)
         if near < self.clear.limit and self._is_capped((u, v)):
             return True  # the caps lie over that joint too

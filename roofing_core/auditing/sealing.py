@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from math import floor, pi
 
-from roofing_core.auditing.finished import FinishedPlan
+from roofing_core.auditing.finished import FinishedCourse, FinishedPlan
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.nails import Bare
 
@@ -27,12 +27,13 @@ def ask_sealing(
     """Ask whether the sealant has a dab for each bare nail, and the cement its bedding.
 
     Nails through metal over the top and at the foot of a wall, nails of a course that no other
-    covers, those of a last cap and of an apron are dabbed; such a course is bedded. Above 21:12
-    every strip is sealed by hand.
+    covers, those of a last cap and of an apron are dabbed; such a course is bedded. Where a plan
+    says of a course that it closes the roof, all its nails are, under caps too. Above 21:12 every
+    strip is sealed by hand.
 
     Args:
         plan: The plan.
-        bare: The pieces with nails that neither a course nor caps cover.
+        bare: The pieces with nails that no course covers.
         gauges: Where to note it.
         open_nails: Nails of caps and of flashings at openings that nothing covers.
 
@@ -57,17 +58,28 @@ def ask_sealing(
     way = plan.choices.sealing
     dab = pi / 4 * way.dab_diameter**2 * way.dab_thickness
     dabs = floor(plan.sealant.dab_volume / dab + _DUST)
-    needed = sum(one.nails for one in bare) + open_nails + _through_metal(plan) + _by_hand(plan)
+    closing = {_name(course): course for course in plan.courses if not course.nailable}
+    on_courses = sum(len(piece.nails) for course in closing.values() for piece in course.laid)
+    on_courses += sum(one.nails for one in bare if _row_name(one) not in closing)
+    needed = on_courses + open_nails + _through_metal(plan) + _by_hand(plan)
     gauges["sealing.dabs"].see(max(0, needed - dabs), Where("", "sealant"))
-    areas = _areas(bare)
+    areas = _areas(one for one in bare if one.nails or _row_name(one) in closing)
     for course in plan.courses:
-        area = areas.pop((course.plane, course.number), 0.0)
+        area = areas.pop(_name(course), 0.0)
         if area:
             where = Where(course.plane, "course", course.number, 0, 0.0, course.butt)
             gauges["sealing.bedding"].see(_lacking(area, course.bedding_area), where)
     stated = sum(course.bedding_area for course in plan.courses)
     spread = plan.sealant.bedding_volume / way.bedding_thickness
     gauges["sealing.bedding"].see(_lacking(stated, spread), Where("", "cement"))
+
+
+def _name(course: FinishedCourse) -> tuple[str, int]:
+    return course.plane, course.number
+
+
+def _row_name(bare: Bare) -> tuple[str, int]:
+    return bare.row.plane, bare.row.number
 
 
 def _lacking(area: float, has: float) -> float:
@@ -87,10 +99,10 @@ def _by_hand(plan: FinishedPlan) -> int:
 
 
 def _areas(bare: Iterable[Bare]) -> dict[tuple[str, int], float]:
-    """Give the area of the pieces of each course that have bare nails, from the eave metal up."""
+    """Give the area of the pieces of each course that have such nails, from the eave metal up."""
     areas: dict[tuple[str, int], float] = {}
     for one in bare:
-        course = one.row.plane, one.row.number
+        course = _row_name(one)
         on_deck = [part for part in one.row.shapes[one.piece] if part.upper > 0]
         area = sum(part.between(max(part.lower, 0.0), part.upper).area() for part in on_deck)
         areas[course] = areas.get(course, 0.0) + area

@@ -93,8 +93,9 @@ def _hip(site: Site, line: RoofLine, ridges: list[RoofLine]) -> CapRun:
 
 
 def _meet(hip: RoofLine, ridge: RoofLine) -> bool:
-    """Tell whether a hip ends where a ridge does; not known of planes measured by hand."""
-    return any(dist(end, other) < _ONE_POINT for end in hip.ends for other in ridge.ends)
+    """Tell whether a hip's top is where a ridge ends; not known of planes measured by hand."""
+    tops = sorted(hip.ends, key=lambda end: end[2])[-1:]
+    return any(dist(top, other) < _ONE_POINT for top in tops for other in ridge.ends)
 
 
 def _ridge(site: Site, line: RoofLine) -> CapRun:

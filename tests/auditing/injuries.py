@@ -208,7 +208,7 @@ def _one_dab(plan: FinishedPlan) -> float:
     return pi / 4 * way.dab_diameter**2 * way.dab_thickness
 
 
-def _forget_a_dab(plan: FinishedPlan) -> FinishedPlan:
+def forget_a_dab(plan: FinishedPlan) -> FinishedPlan:
     sealant = plan.sealant
     volume = sealant.dab_volume - _one_dab(plan)
     return replace(plan, sealant=replace(sealant, dab_volume=volume))
@@ -405,7 +405,7 @@ INJURIES = {
         lambda plan: replace(plan, metal=(plan.metal[-1], *plan.metal[:-1])),
         "layers.order", "metal: ridge", 1,
     ),
-    "forget a dab": Injury(_forget_a_dab, "sealing.dabs", "sealant"),
+    "forget a dab": Injury(forget_a_dab, "sealing.dabs", "sealant"),
     "do not bed the closing course": Injury(
         with_course(20, lambda one: replace(one, bedding_area=0.0)),
         "sealing.bedding", "course", 20,

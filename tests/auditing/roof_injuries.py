@@ -25,6 +25,7 @@ from roofing_core.auditing.finished_covers import (
 from tests.auditing.injuries import (
     Change,
     Injury,
+    forget_a_dab,
     moved_before,
     swapped,
     with_run,
@@ -201,6 +202,20 @@ def _lining_without(valley: int) -> Change:
             plan.valley_lining,
             pieces=tuple(one for one in plan.valley_lining.pieces if one.valley != valley),
         ),
+    )
+
+
+def _bed_nothing(plan: FinishedPlan) -> FinishedPlan:
+    """Bed no course of the upper slope at the front, and say so of the cement."""
+    upper = "front upper"
+    left = sum(one.bedding_area for one in plan.courses if one.plane != upper)
+    volume = left * plan.choices.sealing.bedding_thickness
+    return replace(
+        plan,
+        courses=tuple(
+            replace(one, bedding_area=0.0) if one.plane == upper else one for one in plan.courses
+        ),
+        sealant=replace(plan.sealant, bedding_volume=volume),
     )
 
 
@@ -408,4 +423,12 @@ ROOF_INJURIES = {
         "layers.order", "step: flashings", 15, on="house",
     ),
     "dab no nails": Injury(_no_dabs, "sealing.dabs", "sealant", on="house"),
+    "forget a dab on a roof with openings": Injury(
+        forget_a_dab, "sealing.dabs", "sealant", on="house"
+    ),
+    "forget a dab under the caps of a ridge": Injury(
+        forget_a_dab, "sealing.dabs", "sealant", on="barn"
+    ),
+    "forget a dab beside a wall": Injury(forget_a_dab, "sealing.dabs", "sealant", on="porch"),
+    "bed no course under caps": Injury(_bed_nothing, "sealing.bedding", "course", 12, on="barn"),
 }  # fmt: skip

@@ -26,6 +26,7 @@ from roofing_core import (
     Skylight,
     VentPipe,
     audit,
+    finished,
     opening_faults,
     plan,
     surfaces,
@@ -35,6 +36,7 @@ from roofing_core.roof.given_planes import GivenPlane, GivenPlanes
 from roofing_core.roof.measuring import AnyRoof
 from roofing_core.roof.openings import Opening
 from roofing_core.roof.outlines import RoofPlane
+from tests.auditing.injuries import forget_a_dab
 from tests.roof.plans import hip_roof, mixed_roof, stepped_roof
 from tests.roof.test_given_planes import as_given
 
@@ -47,6 +49,13 @@ def held_against_its_findings(planned: Plan) -> None:
     assert breached <= {"shingles.joints"}, [one.says.written() for one in found.breaches]
     assert ("shingles.joints" in breached) == bool(rules & {"joints.clearance", "starter.offset"})
     assert found.sheds_water == (not breached)
+
+
+def one_dab_forgotten_is_missed(planned: Plan) -> None:
+    """Take one dab of all from the sealant of a plan: the audit counts the nails for itself."""
+    found = audit(forget_a_dab(finished(planned)))
+    [missed] = [one for one in found.breaches if one.question == "sealing.dabs"]
+    assert missed.value.value == 1
 
 
 @pytest.mark.parametrize("draw", [hip_roof, mixed_roof, stepped_roof])
@@ -124,7 +133,9 @@ def test_a_roof_of_each_form_with_openings_gives_no_false_alarm(form, seed):
     chance = Random(f"{form} {seed}")
     roof = FORMS[form](chance)
     openings = some_openings(chance, surfaces(roof).planes)
-    held_against_its_findings(plan(Job(roof=roof, openings=openings)))
+    planned = plan(Job(roof=roof, openings=openings))
+    held_against_its_findings(planned)
+    one_dab_forgotten_is_missed(planned)
 
 
 @pytest.mark.parametrize("seed", range(0, 16, 2))
