@@ -27,7 +27,7 @@ from roofing_api.describing import shown_in
 from roofing_api.docstrings import attributes, docs
 from roofing_api.forms import Form
 from roofing_api.strict import Bare
-from roofing_api.values import count_type, list_type, one_of, refusal, text_type
+from roofing_api.values import PLAIN_TYPES, list_type, one_of, refusal, text_type
 from roofing_core.auditing.finished import FinishedPlan
 from roofing_core.job.plan import Plan
 from roofing_core.measures.faults import largest
@@ -139,7 +139,7 @@ def _as_read(hint: Any, there: Any) -> Any:
         return Annotated[hint, *one_of(get_args(hint))]
     if is_dataclass(hint):
         return read_model(cast(Any, hint), there)
-    return text_type(0, LONGEST_NAME) if hint is str else count_type(True)
+    return text_type(0, LONGEST_NAME) if hint is str else PLAIN_TYPES[hint](True)
 
 
 def _made(read: Any) -> Any:

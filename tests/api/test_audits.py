@@ -143,6 +143,7 @@ def test_what_is_edited_is_found(client, answer, pointer, change, question):
         ("/openings/0/pipes/0/side_flange", 1.0, "flashings.pipe"),
         ("/step_flashings/0/pieces/1", ..., "flashings.spans"),
         ("/step_flashings/1/pieces/2/course", 1, "flashings.steps"),
+        ("/courses/3/nailable", False, "sealing.dabs"),
     ],
 )
 def test_what_is_edited_on_a_roof_with_openings_is_found(client, pointer, change, question):
@@ -161,6 +162,8 @@ def test_what_the_audit_does_not_look_at_may_say_anything_or_be_left_out(client,
     del answer["order"], answer["findings"], answer["courses"][5]["overhang"]
     for row in answer["underlayment"]["rows"]:
         row.pop("plane", None)  # an earlier answer had no planes
+    for course in answer["courses"]:
+        course.pop("nailable")  # nor was this read
     assert client.post("/v1/audits", json=answer).content == verdict
 
 
@@ -176,6 +179,7 @@ REFUSED = [
     ("/courses/2/laid/0/left", 1e300, "a number in the unit that the plan states (in)"),
     ("/courses/2/laid/0/nails/1", True, "a number in the unit that the plan states (in)"),
     ("/courses/2/number", 2.5, "a whole number"),
+    ("/courses/2/nailable", "yes", "true or false"),
     ("/courses/2/plane", "north", "one of the planes: slope"),
     ("/courses/2/laid/0/nail", [], "one of the names known here, the nearest: nails"),
     ("/courses/2/laid/0/right", -20, "more than -1/4 in"),
