@@ -30,10 +30,30 @@ from roofing_core.layers.underlaying.valley_lining import ValleyLining
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.faults import Refused, together
 from roofing_core.measures.units import Squares
+from roofing_core.roof.given_planes import GivenPlanes
+from roofing_core.roof.measuring import AnyRoof
+from roofing_core.roof.openings import Chimney, Skylight, VentPipe
 from roofing_core.roof.outlines import RoofLine, RoofPlane
 from roofing_core.roof.planes import Roof
 
 Flashed = tuple[tuple[StepRun, ...], tuple[OpeningFlashed, ...]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AsMeasured:
+    """What was measured, as it came in: a plan holds it, so that every figure goes back to it.
+
+    Attributes:
+        roof: The roof, in the form and by the measurements that it was given by.
+        openings: What comes through it, each where it was measured.
+    """
+
+    roof: AnyRoof
+    openings: tuple[VentPipe | Skylight | Chimney, ...]
+
+
+#: What a plan has from before it kept what was measured: a roof of no planes.
+NOT_KEPT = AsMeasured(roof=GivenPlanes(planes=()), openings=())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +62,8 @@ class Layout:
 
     Attributes:
         squares: Area of the roof in squares of 100 ft2.
+        as_measured: The roof and its openings as they came in; planes measured by hand, and none
+            of them, in a plan from before that was kept.
         roof: The roof, every measurement worked out.
         choices: The materials and how the work is done, defaults and all.
         planes: The planes of the roof with their edges.
@@ -66,6 +88,7 @@ class Layout:
     """
 
     squares: Squares
+    as_measured: AsMeasured = NOT_KEPT
     roof: Roof
     choices: Choices
     planes: tuple[RoofPlane, ...]
@@ -138,6 +161,7 @@ def lay_out(job: Job) -> Layout:
     )
     return Layout(
         squares=site.roof.squares,
+        as_measured=AsMeasured(roof=job.roof, openings=job.openings),
         roof=site.roof,
         choices=choices,
         planes=site.surfaces.planes,

@@ -15,8 +15,9 @@ _TOLD = 8
 
 _NOTE = (
     "Numbers are in full, to twelve figures at most. whole( ) is rounded up to whole pieces, "
-    "distance( ) has no sign, angle( ) is that of a rise over a run. Of a list one entry is worked "
-    "out; the others are alike."
+    "distance( ) has no sign, angle( ) is that of a rise over a run. A line in plan is where "
+    "a x place to the right + b x place to the back = c. Of a list one entry is worked out; the "
+    "others are alike."
 )
 
 

@@ -13,6 +13,7 @@ from roofing_core.workings.of_courses import COURSES, STARTERS
 from roofing_core.workings.of_cutting import CUTTING
 from roofing_core.workings.of_deck import DECK
 from roofing_core.workings.of_flashing import OPENINGS, STEPS
+from roofing_core.workings.of_given import OPENING_SIDES
 from roofing_core.workings.of_ice_barrier import ICE_BARRIER
 from roofing_core.workings.of_joints import JOINTS
 from roofing_core.workings.of_lining import VALLEY_LINING
@@ -47,6 +48,7 @@ FORMULAS: Mapping[str, Formula] = MappingProxyType(
         **CAPS,
         **STEPS,
         **OPENINGS,
+        **OPENING_SIDES,
         **NAILS,
         **SEALANT,
         **WEIGHT,

@@ -145,6 +145,8 @@ def name_of(plan: Plan, path: Path) -> str:
     """
     if path[0] == "choices":
         return _choice(path)
+    if path[0] == "as_measured":
+        return f"{_measured(plan, path)} as measured"
     if path[0] == "order":
         told = _ORDERED.get(str(path[2]), "{}").format(words(path[1]))
         return f"{_SIZES[str(path[4])]} of {told}" if path[2] == "sizes" else told
@@ -160,6 +162,14 @@ def _choice(path: Path) -> str:
     spelt = _SPELT.get(str(last)) or words(last)
     text = f"{_single(str(names[-2]))} {last + 1}" if isinstance(last, int) else spelt
     return f"{text} of the {words(group)}" if group in _MATERIALS else text
+
+
+def _measured(plan: Plan, path: Path) -> str:
+    """Call a measurement by what it is of, which stands two steps in what was measured."""
+    inner, *outer = reversed(list(_parts(plan, path))[1:])
+    if path[2] == "corners":  # of an outline in plan
+        inner = _AXES["points"][int(path[-1])]
+    return " of ".join((inner, *(name for name in outer if name != "the roof")))
 
 
 def _parts(plan: Plan, path: Path) -> Iterator[str]:

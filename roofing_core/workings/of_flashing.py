@@ -5,7 +5,7 @@ from __future__ import annotations
 from roofing_core.workings.at import COUNTED, GEOMETRY, PRACTICE, At, Make, Table, table, under
 from roofing_core.workings.expressions import Constant, Expression, Figure
 from roofing_core.workings.of_courses import first_butt, plane_index
-from roofing_core.workings.of_roof import slope_factor
+from roofing_core.workings.slopes import slope_factor
 
 _TWO_EACH = Constant(2, "count", "nails in a piece")
 _FOUR_EACH = Constant(4, "count", "nails in a pipe flashing")

@@ -11,8 +11,8 @@ from roofing_core.ruling.on_sheets import ICE_STEEP_REACH
 from roofing_core.workings.at import GEOMETRY, At, Table, table, under
 from roofing_core.workings.expressions import Constant, Expression, Figure
 from roofing_core.workings.of_courses import plane_index
-from roofing_core.workings.of_roof import slope_factor
 from roofing_core.workings.of_sheets import SHEET
+from roofing_core.workings.slopes import slope_factor
 
 
 def _reach(at: At) -> Expression:

@@ -4,8 +4,22 @@ from __future__ import annotations
 
 from typing import Any, Final
 
+from roofing_core.job.layout import NOT_KEPT
 from roofing_core.workings.at import GEOMETRY, At, Table, table, under
-from roofing_core.workings.expressions import Constant, Expression, Step, added
+from roofing_core.workings.deck_sides import roof_measured
+from roofing_core.workings.expressions import (
+    Constant,
+    Expression,
+    Figure,
+    Step,
+    added,
+    evaluated,
+)
+from roofing_core.workings.of_given import given_corner, plane_pitch
+from roofing_core.workings.of_measured import eave_length, slope_size
+from roofing_core.workings.of_points import point
+from roofing_core.workings.slopes import slope_factor
+from roofing_core.workings.straight_lines import NOTHING, ONE, minus, times
 
 #: The trade's square, 100 ft2.
 _SQUARE = Constant(14_400, "in2/square", "square inches in a square")
@@ -39,7 +53,7 @@ def _main(at: At) -> int:
 
 def _eave_length(at: At) -> Expression | None:
     if _single(at):
-        return None
+        return eave_length(at)
     return at.all(
         "sum", "lines/*/length", "the lengths of all eaves", where=lambda one: one.kind == "eave"
     )
@@ -47,7 +61,7 @@ def _eave_length(at: At) -> Expression | None:
 
 def _slope_length(at: At) -> Expression | None:
     if _single(at):
-        return None
+        return slope_size(at, "slope_length")
     heights = at.plan.planes[_main(at)].corners
     by_height = sorted(range(len(heights)), key=lambda k: heights[k][1])
     top, foot = (at("planes/*/corners/*/*", _main(at), k, 1) for k in (by_height[-1], by_height[0]))
@@ -55,29 +69,7 @@ def _slope_length(at: At) -> Expression | None:
 
 
 def _pitch(at: At) -> Expression | None:
-    return None if _single(at) else at("planes/*/pitch", _main(at))
-
-
-def slope_factor(pitch: Expression) -> Expression:
-    """Give the slope factor of a pitch.
-
-    Args:
-        pitch: The pitch, rise over run.
-
-    Returns:
-        The formula.
-
-    Raises:
-        Nothing.
-
-    Source:
-        Geometry.
-
-    >>> from roofing_core.workings.expressions import evaluated
-    >>> evaluated(slope_factor(Constant(0.75)))
-    1.25
-    """
-    return (1 + pitch.squared()).root()
+    return slope_size(at, "pitch") if _single(at) else at("planes/*/pitch", _main(at))
 
 
 def _slope_factor(at: At) -> Expression:
@@ -85,11 +77,19 @@ def _slope_factor(at: At) -> Expression:
 
 
 def _run(at: At) -> Expression:
-    return at("roof/slope_length") / at("roof/slope_factor")
+    found = slope_size(at, "run") if _single(at) else None
+    return found or at("roof/slope_length") / at("roof/slope_factor")
 
 
 def _rise(at: At) -> Expression:
-    return at("roof/run") * at("roof/pitch")
+    found = slope_size(at, "rise") if _single(at) else None
+    return found or at("roof/run") * at("roof/pitch")
+
+
+def _eave_overhang(at: At) -> Expression | None:
+    form = at.plan.as_measured.roof.form
+    kept = form != "planes" or at.plan.as_measured != NOT_KEPT
+    return roof_measured(at, "eave_overhang") if kept else None
 
 
 def _lowest(at: At) -> Expression:
@@ -114,13 +114,10 @@ _ROOF = under(
         rise=_rise,
         lowest_pitch=_lowest,
         steepest_pitch=_steepest,
+        eave_overhang=_eave_overhang,
     ),
     table("The trade's square is 100 ft2.", squares=_squares),
 )
-
-
-def _plane_pitch(at: At) -> Expression | None:
-    return at("roof/pitch") if _single(at) else None
 
 
 def _side(at: At) -> Expression:
@@ -184,38 +181,41 @@ def _corner(at: At) -> Expression | None:
         far = (axis == 1 and k > 1) or (axis == 0 and k in (1, 2))
         size = at("roof/slope_length") if axis else at("roof/eave_length")
         return size if far else Constant(0, "in")
-    return _from_space(at, k, axis) if at.thing(3).points else None
+    return _from_space(at, k, axis) if at.thing(3).points else given_corner(at)
 
 
-def _from_space(at: At, k: int, axis: str | int) -> Expression | None:
+def _from_space(at: At, k: int, axis: str | int) -> Expression:
+    """Give a corner from where it is in space, seen from the first one along the eave."""
     plane: Any = at.thing(3)
-    start = next(n for n, (_, v) in enumerate(plane.corners) if v == 0)
-    end = next((n for n, (_, v) in enumerate(plane.corners) if n != start and v == 0), None)
+    if not k:
+        return Constant(0, "in", "the corner that all others are measured from")
+    dx, dy = (_step(at, 1, way) for way in (0, 1))
+    x, y = (_step(at, k, way) for way in (0, 1))
+    if not evaluated(dy):
+        ahead = ONE if evaluated(dx) > 0 else minus(NOTHING, ONE)
+        along, across = times(ahead, x), times(ahead, y)
+    else:
+        level = (dx.squared() + dy.squared()).root()
+        reach = Step(f"length of the eave of {plane.name}", "in", level)
+        along, across = (x * dx + y * dy) / reach, (y * dx - x * dy) / reach
+    if axis == 0:
+        return along
+    run = Step(f"run from the foot of {plane.name} to corner {k + 1}", "in", across)
+    return run * slope_factor(at.near("pitch", back=3))
 
-    def point(n: int, which: int) -> Expression:
-        return at.near("points", n, which, back=3)
 
-    if axis == 1:
-        rise = point(k, 2) - point(start, 2)
-        return rise * slope_factor(at.near("pitch", back=3)) / at.near("pitch", back=3)
-    if end is None:
-        return None
-    along = [point(end, which) - point(start, which) for which in (0, 1)]
-    across = [point(k, which) - point(start, which) for which in (0, 1)]
-    first = at.near("corners", start, 0, back=3)
-    level = (along[0].squared() + along[1].squared()).root()
-    reach = Step(f"length of the eave of {plane.name}", "in", level)
-    went = (across[0] * along[0] + across[1] * along[1]) / reach
-    if k == start:
-        return Constant(0, "in") if not first.value else None
-    return first + went
+def _step(at: At, k: int, way: int) -> Expression:
+    """Give how far a corner lies from the first one in space, to the right or to the back."""
+    there, start = (at.near("points", n, way, back=3) for n in (k, 0))
+    return there - start if start.value else there
 
 
 _PLANES = under(
     "/planes/*",
     table(
         GEOMETRY,
-        pitch=_plane_pitch,
+        pitch=plane_pitch,
+        points__i__i=point,
         area=_plane_area,
         plan_area=_plane_plan_area,
         lengths__i=_side,
@@ -229,25 +229,37 @@ def _line_length(at: At) -> Expression:
     if line.ends:
         steps = [at.near("ends", 1, n) - at.near("ends", 0, n) for n in range(3)]
         return added(step.squared() for step in steps).root()
-    return _edge_of(at, line)
+    sides = [_side_of(at, line, name) for name in line.planes]
+    return sides[0] if sides[0].value == line.length else added(sides) / len(sides)
 
 
-def _edge_of(at: At, line: Any) -> Expression:
+def _side_of(at: At, line: Any, name: str) -> Figure:
     """Give the side of a plane that a line is, where nobody knows where it lies."""
-    return min(
-        (
-            at("planes/*/lengths/*", p, k)
-            for p, plane in enumerate(at.plan.planes)
-            for k, kind in enumerate(plane.edges)
-            if kind == line.kind and plane.name in line.planes
-        ),
-        key=lambda side: abs(side.value - line.length),
-    )
+    alike = [one for one in at.plan.lines if (one.kind, one.planes) == (line.kind, line.planes)]
+    p = [plane.name for plane in at.plan.planes].index(name)
+    plane = at.plan.planes[p]
+    other = "".join(one for one in line.planes if one != name)
+    sides = [
+        at("planes/*/lengths/*", p, k)
+        for k, kind in enumerate(plane.edges)
+        if (kind, plane.beyond[k]) == (line.kind, other)
+    ]
+    place = next(k for k, one in enumerate(alike) if one is line)
+    return sorted(sides, key=lambda side: side.value)[place] if other else sides[place]
+
+
+def _end(at: At) -> Expression | None:
+    """Give an end of a line: the corner of a plane that lies there."""
+    where = at.thing(3).ends[int(at.path[-2])]
+    for p, plane in enumerate(at.plan.planes):
+        if where in plane.points:
+            return at("planes/*/points/*/*", p, plane.points.index(where), int(at.path[-1]))
+    return None
 
 
 ROOF: Final[Table] = {
     **_ROOF,
     **under("", table("The trade's square is 100 ft2.", squares=_squares)),
     **_PLANES,
-    **under("/lines/*", table(GEOMETRY, length=_line_length)),
+    **under("/lines/*", table(GEOMETRY, length=_line_length, ends__i__i=_end)),
 }

@@ -10,12 +10,12 @@ from roofing_core.workings.expressions import Path
 from roofing_core.workings.formulas import formula_of
 from roofing_core.workings.places import pattern_of
 
-Origin = Literal["chosen", "default", "measured", "worked", "numbered", "laid_out"]
+Origin = Literal["chosen", "default", "measured", "follows", "worked", "numbered", "laid_out"]
 
 #: Numbers that name a thing by its place and measure nothing.
 NUMBERS = frozenset(("number", "row", "roll", "panel", "valley", "course", "opening"))
 
-#: What is measured on the roof, where no formula gives it.
+#: What follows from how the roof was measured: a plan that does not keep that ends there.
 MEASURED = frozenset(
     (
         "/roof/eave_length",
@@ -24,6 +24,7 @@ MEASURED = frozenset(
         "/roof/eave_overhang",
         "/planes/*/pitch",
         "/planes/*/corners/*/*",
+        "/planes/*/points/*/*",
         "/openings/*/left",
         "/openings/*/right",
         "/openings/*/lower",
@@ -35,7 +36,8 @@ MEASURED = frozenset(
 SAID: Final[dict[Origin, str]] = {
     "chosen": "as chosen",
     "default": "the default",
-    "measured": "as the roof was measured, or follows from that",
+    "measured": "as it was measured",
+    "follows": "follows from how the roof was measured, which this plan does not keep",
     "worked": "worked out above",
     "numbered": "its place in the list",
     "laid_out": "as laid out, with no formula of its own",
@@ -67,13 +69,15 @@ def origin_of(plan: Plan, path: Path) -> Origin:
     >>> origin_of(planned, ("choices", "shingle", "exposure"))
     'default'
     """
+    if path[0] == "as_measured":
+        return "measured"
     if path[0] == "choices":
         return "default" if _as_by_default(plan, path) else "chosen"
     if formula_of(plan, path) is not None:
         return "worked"
     if path[-1] in NUMBERS or "cut_from" in path:
         return "numbered"
-    return "measured" if pattern_of(path) in MEASURED else "laid_out"
+    return "follows" if pattern_of(path) in MEASURED else "laid_out"
 
 
 _USUAL = Choices()

@@ -68,6 +68,8 @@ def found_at(plan: Plan, path: Path) -> tuple[Any, str] | None:
 
 
 def _unit_of(hint: Any) -> str:
+    # A measurement that may be missing has its unit on what it is where it is there.
+    hint = next((one for one in get_args(hint) if get_origin(one) is Annotated), hint)
     if get_origin(hint) is not Annotated:
         return "count"
     return next((one.name for one in get_args(hint)[1:] if isinstance(one, Unit)), "count")

@@ -156,6 +156,14 @@ def test_what_is_edited_on_a_roof_with_openings_is_found(client, pointer, change
     assert question in {one["question"] for one in found["breaches"]}
 
 
+def test_a_plan_from_before_it_kept_what_was_measured_is_judged_alike(client, answer):
+    older = {name: value for name, value in answer.items() if name != "as_measured"}
+    assert answer["as_measured"]["roof"]["form"] == "single_slope"
+    told, newer = (client.post("/v1/audits", json=plan) for plan in (older, answer))
+    assert told.status_code == 200
+    assert told.content == newer.content
+
+
 def test_what_the_audit_does_not_look_at_may_say_anything_or_be_left_out(client, answer):
     verdict = client.post("/v1/audits", json=answer).content
     answer["courses"][3]["clearance"] = "wide enough"

@@ -157,13 +157,15 @@ def expected(value: Any, hint: Any, system: Any) -> Any:
         hints = get_type_hints(type(value), include_extras=True)
         names = [field.name for field in fields(value)]
         return {name: expected(getattr(value, name), hints[name], system) for name in names}
+    if get_origin(hint) in (Union, types.UnionType) and value is not None:
+        # What was measured, as it came in: a size that may have been left out.
+        hint = get_args(hint)[0]
     if get_origin(hint) is Annotated:
         return convert(value, hint.__metadata__[0].name, system)
     if isinstance(value, tuple):
         kinds = [one for one in get_args(hint) if one is not ...]
         each = kinds * len(value) if len(kinds) == 1 else kinds
         return [expected(one, of, system) for one, of in zip(value, each, strict=True)]
-    assert get_origin(hint) not in (Union, types.UnionType)
     return value
 
 

@@ -7,13 +7,14 @@ knows nothing of the library; and whoever follows the lines gets to what was mea
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator
 from functools import cache
 from random import Random
 
 import pytest
 from mpmath import mpf
 
-from roofing_core import Plan, plan, working
+from roofing_core import Job, Plan, plan, working
 from roofing_core.measures.units import System
 from roofing_core.workings.expressions import Expression, Path, Step, evaluated, put_into
 from roofing_core.workings.formulas import FORMULAS, formula_of
@@ -21,6 +22,7 @@ from roofing_core.workings.origins import MEASURED
 from roofing_core.workings.places import found_at, numbers_in, pattern_of, pointer_to
 from tests.workings.calculator import worked
 from tests.workings.jobs import random_job
+from tests.workings.shapes import shapes
 from tests.workings.without import NUMBERED, NUMBERS, SOMETIMES, TELL_THEMSELVES, WITHOUT
 
 #: A formula comes to its figure within this part of it: float dust of a few sums.
@@ -30,6 +32,8 @@ DUST = 1e-9
 PRINTED = 1e-9
 
 SEEDS = range(13)
+
+SHAPES = shapes()
 
 #: Those of which lines are read one by one: a shed in two layers, a gable, and one with valleys.
 FEW = (3, 9, 12)
@@ -57,8 +61,8 @@ def planned(seed: int) -> Plan:
 
 @cache
 def figures(seed: int) -> tuple[Path, ...]:
-    """Give the places of all figures of a plan; choices are inputs."""
-    others = ("choices", *TELL_THEMSELVES)
+    """Give the places of all figures of a plan; choices and what was measured are inputs."""
+    others = ("choices", "as_measured", *TELL_THEMSELVES)
     return tuple(path for path in numbers_in(planned(seed)) if path[0] not in others)
 
 
@@ -180,6 +184,58 @@ def test_a_working_ends_with_its_figure_and_each_line_comes_after_what_it_is_mad
             assert lists or all(one.figure in seen for one in worked_out), line.figure
             assert line.figure not in seen
             seen.add(line.figure or line.name)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_the_shape_of_a_roof_is_worked_out_from_what_was_measured(shape):
+    """Every figure of its planes and lines has a formula, that ends at measurements alone."""
+    made = plan(Job(roof=SHAPES[shape]))
+    seen, ends = set[Path](), set[str]()
+    for path in numbers_in(made):
+        if path[0] in ("squares", "roof", "planes", "lines"):
+            found = formula_of(made, path)
+            assert found, path
+            value = number_at(made, path)
+            assert evaluated(found[0]) == pytest.approx(value, rel=DUST, abs=DUST), path
+            ends |= {str(end[0]) for end in ends_of(made, path, seen)}
+    assert ends == {"as_measured"}
+    assert len(seen) > 10
+
+
+def ends_of(made: Plan, path: Path, seen: set[Path]) -> Iterator[Path]:
+    """Give the figures without a formula that one leads to; each is gone through once."""
+    if path in seen:
+        return
+    seen.add(path)
+    found = formula_of(made, path)
+    if found is None:
+        yield path
+        return
+    for one in figures_in(found[0]):
+        yield from ends_of(made, one, seen)
+
+
+def figures_in(formula: Expression) -> Iterator[Path]:
+    for one in put_into(formula):
+        if isinstance(one, Step):
+            yield from figures_in(one.formula)
+        else:
+            yield one.path
+
+
+@pytest.mark.parametrize("system", ["us", "metric"])
+@pytest.mark.parametrize("shape", SHAPES)
+def test_every_printed_line_of_a_shape_comes_to_its_figure(shape, system):
+    made = plan(Job(roof=SHAPES[shape]))
+    for pointer in (
+        "/roof/slope_length",
+        "/roof/eave_length",
+        f"/planes/{len(made.planes) - 1}/area",
+    ):
+        for line in working(made, pointer).lines:
+            found = worked(line.numbers.written(system))
+            value = printed(line.result.value, line.result.unit, system)
+            assert abs(found.value - value) <= PRINTED * max(found.largest, 1), line.figure
 
 
 LISTS = ("sum of", "count of", "least of", "greatest of")

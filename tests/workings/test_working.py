@@ -10,6 +10,7 @@ import pytest
 
 from roofing_core import (
     Coursing,
+    Gable,
     Hip,
     Job,
     Plan,
@@ -22,6 +23,7 @@ from roofing_core import (
     working,
     working_text,
 )
+from roofing_core.job.layout import NOT_KEPT
 from roofing_core.sheets.text import WIDTH
 from roofing_core.workings.asking import FigureAsked, figure_worked
 
@@ -63,14 +65,55 @@ def test_a_choice_is_told_from_a_default():
 def test_what_the_roof_s_shape_decides_is_told_as_laid_out(hip):
     found = came_from(hip, "/courses/0/laid/0/left")
     assert found["/courses/0/laid/0/corners/0/0"] == "laid_out"
-    assert came_from(hip, "/lines/0/length")["/lines/0/ends/0/0"] == "laid_out"
+
+
+def test_a_figure_goes_back_to_what_was_measured_of_the_walls():
+    """Slope length from run and overhangs: 90 + 10 + 3 1/2 in, times root(1 + 0.4 x 0.4)."""
+    walls = SingleSlope(
+        eave_length=140, run=90, pitch=0.4, measured="walls", eave_overhang=10, ridge_overhang=3.5
+    )
+    found = working(plan(Job(roof=walls)), "/roof/slope_length")
+    assert [line.numbers.written() for line in found.lines] == [
+        "90 in + 10 in + 3 1/2 in",
+        "0.4",
+        "root(1 + 0.4 x 0.4)",
+        "103 1/2 in x 1.07703296143",
+    ]
+    first = found.lines[0].put_in
+    assert {one.figure.rpartition("/")[2]: one.comes_from for one in first} == dict.fromkeys(
+        ("run", "eave_overhang", "ridge_overhang"), "measured"
+    )
+
+
+def test_a_gable_s_slope_goes_back_to_its_width():
+    """Walls 144 in wide with 12 in of eaves, 9:12: a run of 84 in, 105 in up the slope."""
+    gable = Gable(length=240, width=144, pitch=0.75, measured="walls", eave_overhang=12)
+    lines = working(plan(Job(roof=gable)), "/roof/slope_length").lines
+    assert lines[-1].result.value == 105
+    assert "/as_measured/roof/width" in {one.figure for line in lines for one in line.put_in}
+    numbers = [line.numbers.written() for line in lines]
+    assert "84 in x root(1 + 9/12 x 9/12)" in numbers
+
+
+@pytest.mark.parametrize("figure", ["/roof/slope_length", "/planes/0/points/1/0"])
+def test_a_plan_that_does_not_keep_what_was_measured_ends_at_its_planes(hip, figure):
+    older = replace(hip, as_measured=NOT_KEPT)
+    found = working(older, figure)
+    assert found.result == working(hip, figure).result
+    ends = {
+        one.comes_from for line in found.lines for one in line.put_in if one.comes_from != "worked"
+    }
+    assert ends <= {"follows"}
+    if not ends:
+        (line,) = found.lines
+        assert "which this plan does not keep" in line.formula.written()
 
 
 @pytest.mark.parametrize(
     ("figure", "said"),
     [
         ("/choices/shingle/exposure", "the default"),
-        ("/roof/pitch", "as the roof was measured, or follows from that"),
+        ("/as_measured/roof/pitch", "as it was measured"),
     ],
 )
 def test_an_input_alone_is_one_line_that_says_so(shed, figure, said):
@@ -95,7 +138,6 @@ WRONG = [
     ("/order/shingles/needed", "/order/shingles/needed/value"),
     ("/steps/0/says", "/courses/..."),
     ("/nonsense\n\u202e/~1", "/courses/..."),
-    ("/planes/0/points/0/0", "/planes/*/area"),
 ]
 
 

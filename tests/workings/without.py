@@ -15,8 +15,6 @@ TELL_THEMSELVES = ("findings", "cautions")
 WITHOUT = frozenset(
     (
         # Where things lie in space, and the outlines that the shape of the roof cuts.
-        "/planes/*/points/*/*",
-        "/lines/*/ends/*/*",
         "/deck/pieces/*/corners/*/*",
         "/courses/*/laid/*/corners/*/*",
         "/courses/*/laid/*/cutouts/*/*/*",
