@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from roofing_core.auditing.questions import QUESTIONS, AuditLimits, Question
 from roofing_core.auditing.verdicts import Asked, Breach, Margin, Place
+from roofing_core.measures.published import with_figures
 from roofing_core.measures.sentences import Amount, Exact, Sentence, length, say
 from roofing_core.measures.units import Inches
 
@@ -138,11 +139,10 @@ class Gauge:
         return say(where.says(), ": ", self._filled(self.question.finds, value), asked, ".")
 
     def _filled(self, words: str, value: float) -> Sentence:
-        before, braces, after = words.partition("{}")
         amount = self._amount(value)
         if self._at_least and amount.written() == self._amount(self.limit).written():
             amount = Exact(value, self.question.unit) if value != self.limit else amount
-        return say(before, *([amount] if braces else []), after)
+        return with_figures(words, amount)
 
 
 def gauges(limits: AuditLimits) -> dict[str, Gauge]:

@@ -19,7 +19,7 @@ _PRACTICE = "common practice, no published source"
 _GEOMETRY = "geometry"
 _SHEETS = "International Residential Code, 2018, Table R905.1.1(2)"
 _METAL = "International Residential Code, 2018, R905.2.8.5"
-_NAIL = "half of the least head, 3/8 in: International Residential Code, 2018, R905.2.5"
+_NAIL = "half of the least head of a nail: International Residential Code, 2018, R905.2.5"
 _WALL = "International Residential Code, 2018, R905.2.8.3"
 _TWICE = "Ontario Building Code 9.26.7: two thicknesses over the whole roof"
 _HEADLAP = "trade tables for strips of every size; Ontario Building Code 9.26.7 asks for 50 mm"
@@ -73,7 +73,8 @@ class Question:
 
     Attributes:
         code: Its stable code, the layer first.
-        asks: What has to hold; the limit goes where the braces are.
+        asks: What has to hold; the limit goes where empty braces are, and figures that are
+            published in US units stand in braces.
         finds: What is there, as the end of a sentence; the value goes where the braces are.
         source: Where the limit is published.
         limit: The name of its limit among `AuditLimits`; empty where nothing may lack.
@@ -312,7 +313,7 @@ QUESTIONS = _all(
     ),
     Question(
         code="flashings.cricket",
-        asks="A chimney over 30 in wide has a cricket.",
+        asks="A chimney over {30 in} wide has a cricket.",
         finds="{} cricket missing",
         unit="count",
         source="International Residential Code, 2018, R903.2.2",

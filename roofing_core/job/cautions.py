@@ -11,6 +11,7 @@ from math import sqrt
 
 from roofing_core.job.on_site import UNKNOWN_WORK, Working
 from roofing_core.measures.counting import DUST
+from roofing_core.measures.published import published, with_figures
 from roofing_core.measures.sentences import Amount, Sentence, length, say
 from roofing_core.measures.units import Inches, Pitch, Pounds
 
@@ -18,14 +19,15 @@ from roofing_core.measures.units import Inches, Pitch, Pounds
 STEEP_ROOF = 4 / 12
 
 #: 29 CFR 1926.501(b): protection against falls from this height above a lower level on.
-FALL_HEIGHT = 72.0
+FALL_HEIGHT = published("6 ft")
 
-#: 29 CFR 1926.1408, from memory: clear of lines that carry up to 50 kV.
-LINES_AWAY = 120.0
+#: 29 CFR 1926.451(f)(6), as restated by the state of Washington and in a letter of the federal
+#: administration: scaffolds and what is handled on them stay clear of lines of up to 50 kV.
+LINES_AWAY = published("10 ft")
 
-#: 29 CFR 1926.1053(b): the foot of a ladder stands out by this part of its working length, and its
-#: rails reach so far above the landing.
-FOOT_OUT, RAILS_ABOVE = 1 / 4, 36.0
+#: 29 CFR 1926.1053(b), as restated: the foot of a ladder stands out by this part of its working
+#: length, and its rails reach so far above the landing.
+FOOT_OUT, RAILS_ABOVE = 1 / 4, published("3 ft")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +46,7 @@ class Caution:
 
 
 PRACTICE = "common practice, no published source"
+LINES = "29 CFR 1926.451(f)(6), on scaffolds and what is handled on them, as restated"
 
 WET = Caution(
     about="wet decks",
@@ -73,17 +76,18 @@ NAIL_GUNS = Caution(
 )
 HEAT = Caution(
     about="heat",
-    says=say(
-        "Drink a cup of water every 15 to 20 minutes in the heat and rest in the shade. Above 85 F"
-        " shingles are soft and mar where they are trodden on."
+    says=with_figures(
+        "Drink a cup of water ({8 fl oz}) every 15 to 20 minutes in the heat, no more than six in"
+        " an hour, and rest in the shade. Above {85 F} shingles are soft and mar where they are"
+        " trodden on."
     ),
-    source="a federal heat guide, as restated; a building-practice handbook for shingles",
+    source="OSHA, Water. Rest. Shade., as restated; a building-practice handbook for shingles",
 )
 COLD = Caution(
     about="cold",
-    says=say(
+    says=with_figures(
         "Keep warm and dry, take breaks in the warm, and clear ice and snow off ladder and roof"
-        " before anyone goes up. Below 40 F shingles are brittle; adhesive wants warmth to seal."
+        " before anyone goes up. Below {40 F} shingles are brittle; adhesive wants warmth to seal."
     ),
     source="a federal winter guide, as restated; a building-practice handbook for shingles",
 )
@@ -94,7 +98,8 @@ HOT_ASPHALT = Caution(
         " in lidded buckets half full, and never up a ladder by hand. Stay upwind of the kettle,"
         " keep its lid shut and its heat as low as will do, and a fire extinguisher by it."
     ),
-    source="NIOSH publication 2003-107, on fumes, its abstract; on burns " + PRACTICE,
+    source="NIOSH publication 2003-107, on roofers' exposure to fumes, its abstract; on burns "
+    + PRACTICE,
 )
 
 
@@ -165,63 +170,65 @@ def _of_the_weight(heaviest: float, lifting_limit: float) -> Iterator[Caution]:
 def _of_falls(pitch: float, eave_height: Inches) -> Caution:
     """Tell of falls: by the height of the eave, where it is known."""
     protection = "use a guardrail, a net, or a harness on a sound anchor"
+    steep = pitch > STEEP_ROOF + DUST
     if not eave_height:
         says = say(
-            "A fall from a low roof can kill. At ", length(FALL_HEIGHT), " or more above a lower"
+            "A fall from a low roof can kill. At ", FALL_HEIGHT, " or more above a lower"
             f" level {protection}; on a lower roof wear it too if you can."
         )  # fmt: skip
-    elif eave_height < FALL_HEIGHT - DUST:
+    elif eave_height < FALL_HEIGHT.value - DUST:
         says = say(
             "The eave is ", length(eave_height), " up, but the top of the roof is higher, and a"
-            " fall from a low roof can kill: from ", length(FALL_HEIGHT), f" above a lower level on"
+            " fall from a low roof can kill: from ", FALL_HEIGHT, f" above a lower level on"
             f" {protection}, below it wear one too if you can."
         )  # fmt: skip
     else:
-        low = "" if pitch > STEEP_ROOF + DUST else "; or a warning line with another measure"
+        low = "" if steep else "; or a warning line with another measure"
         says = say(
-            "The eave is ", length(eave_height), " up: ", length(FALL_HEIGHT), " or more above a"
+            "The eave is ", length(eave_height), " up: ", FALL_HEIGHT, " or more above a"
             f" lower level asks for protection, all the time: {protection}{low}."
         )  # fmt: skip
-    return Caution(about="falls", says=says, source="29 CFR 1926.501(b)")
+    of_the_slope = "(11), on steep roofs" if steep else "(10), on low slopes"
+    source = f"29 CFR 1926.501(b)(13), on homes, and (b){of_the_slope}, as restated"
+    return Caution(about="falls", says=says, source=source)
 
 
 def _of_ladders(eave_height: Inches) -> Caution:
     """Tell of ladders: how far out and how long, where the height of the eave is known."""
     told: list[object] = [
         "Set the foot of the ladder out by a quarter of its working length, on firm ground, and"
-        " let the rails reach 3 ft above the eave, tied so that they cannot slide.",
+        " let the rails reach ", RAILS_ABOVE, " above the eave, tied so that they cannot slide.",
     ]  # fmt: skip
     if eave_height:
         working_length = eave_height / sqrt(1 - FOOT_OUT**2)
-        rails = (eave_height + RAILS_ABOVE) / sqrt(1 - FOOT_OUT**2)
+        rails = (eave_height + RAILS_ABOVE.value) / sqrt(1 - FOOT_OUT**2)
         told += [
             " To an eave ", length(eave_height), " up the foot stands ",
             length(working_length * FOOT_OUT), " out, and the rails are ", length(rails), " long or"
             " more.",
         ]  # fmt: skip
-    return Caution(about="ladders", says=say(*told), source="29 CFR 1926.1053(b)")
+    source = "29 CFR 1926.1053(b)(1) and (5)(i), as restated"
+    return Caution(about="ladders", says=say(*told), source=source)
 
 
 def _of_the_work(working: Working) -> Iterator[Caution]:
     if working.power_lines == "yes":
         says = say(
             "Overhead lines are near: keep people, ladders, metal and hoists at least ",
-            length(LINES_AWAY),
+            LINES_AWAY,
             " away, farther where a line carries over 50 kV, use no metal ladder, and have the"
             " owner of the line cover it, move it or switch it off before anything goes up.",
         )
-        source = "29 CFR 1926.1408, from memory; ladders 1926.1053(b)(12), as restated"
-        yield Caution(about="overhead lines", says=says, source=source)
+        source = f"{LINES}; NIOSH publication 89-110 and 29 CFR 1926.1053(b)(12), as restated, for"
+        yield Caution(about="overhead lines", says=says, source=f"{source} ladders")
     elif working.power_lines == "unknown":
         says = say(
             "Look for overhead lines before a ladder or a length of metal goes up, and keep at"
             " least ",
-            length(LINES_AWAY),
+            LINES_AWAY,
             " away from them.",
         )
-        yield Caution(
-            about="overhead lines", says=says, source="29 CFR 1926.1408, from memory"
-        )  # fmt: skip
+        yield Caution(about="overhead lines", says=says, source=LINES)
     if working.nail_gun != "no":
         yield NAIL_GUNS
     if working.hot_asphalt == "yes":
@@ -242,7 +249,10 @@ def _of_being_alone(working: Working) -> Iterator[Caution]:
             " for minutes can kill. Do not work alone above a fall; if you must, keep a phone on"
             " you, and have someone who knows where you are and calls at set times."
         )
-        source = "29 CFR 1926.502(d)(20) on prompt rescue, as restated; the rest common practice"
+        source = (
+            "29 CFR 1926.502(d)(20) on prompt rescue, and an OSHA bulletin of 2004 on hanging in a"
+            " harness, both as restated; the rest common practice"
+        )
         yield Caution(about="working alone", says=says, source=source)
     elif working.alone == "unknown":
         says = say("Tell someone where you are and when you will be down; keep a phone on you.")

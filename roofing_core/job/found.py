@@ -116,11 +116,11 @@ def broken(
         rule=rule.id,
         severity=rule.severity,
         place=place,
-        says=say(*rule.asks_with(asked), " Here: ", here, "."),
+        says=say(rule.asks_with(asked), " Here: ", here, "."),
         value=has,
         limit=asked,
         source=source.text(),
-        cure=say(*rule.cure_with(number)) if cure is None else cure,
+        cure=rule.cure_with(number) if cure is None else cure,
         changes=changes or tuple(Change(field=field, values=(number,)) for field in fields),
     )
 

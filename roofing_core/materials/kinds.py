@@ -11,6 +11,7 @@ from typing import Literal
 
 from roofing_core.materials.sizes import length_faults, pack_fault, weight_faults
 from roofing_core.measures.faults import fault, negative, not_positive, refuse_if_any
+from roofing_core.measures.sentences import length
 from roofing_core.measures.units import CubicInches, Inches, Pounds, PoundsPerFoot
 
 
@@ -149,7 +150,7 @@ class Metal:
                 ),
                 None
                 if self.stock_lengths
-                else fault("stock_lengths", "empty", "at least one length, such as 10 ft"),
+                else fault("stock_lengths", "empty", "at least one length, such as ", length(120)),
                 negative("weight", self.weight, "lb/ft"),
             ]
         )

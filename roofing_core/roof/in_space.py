@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from math import dist
 
 from roofing_core.measures.faults import Fault, Refused, each_made, negative, refuse_if_any
-from roofing_core.measures.sentences import say
+from roofing_core.measures.sentences import length, say
 from roofing_core.measures.units import Inches
 from roofing_core.roof.facets import Facet, FlatFacet, Segment, flat_facet
 from roofing_core.roof.given_planes import (
@@ -221,7 +221,9 @@ def _kind(part: _Part, one: FlatFacet, other: FlatFacet | None) -> EdgeKind:
     if "sloping" in lies:
         if lies != {"sloping"}:
             came = say("side ", part.side + 1, " of it, level on one of two planes").written()
-            raise Refused(Fault((), came, say("level on both, to 1 in and 1 part in 50")))
+            raise Refused(
+                Fault((), came, say("level on both, to ", length(1), " and 1 part in 50"))
+            )
         return "hip" if bend < 0 else "valley"
     if len(lies) > 1:
         return "pitch_break"

@@ -8,7 +8,8 @@ from types import MappingProxyType
 from typing import Literal, get_args
 
 from roofing_core.measures.faults import Fault, fault, not_one_of, refuse_if_any
-from roofing_core.measures.sentences import Amount, Sentence, say
+from roofing_core.measures.published import with_figures
+from roofing_core.measures.sentences import Amount, Sentence
 from roofing_core.ruling import on_metal, on_nails, on_places, on_sheets, on_shingles, on_slopes
 from roofing_core.ruling.rule import (
     EDITION,
@@ -56,13 +57,13 @@ class RuleHeld:
 
     rule: str
     asks: Sentence
-    applies: str
+    applies: Sentence
     bound: Literal["at_least", "at_most"]
     limit: Amount
     severity: Severity
     source: Source
     cited: str
-    cure: str
+    cure: Sentence
     checked: Checked
 
 
@@ -159,13 +160,13 @@ def _held(rule: Rule, source: Source) -> RuleHeld:
     limit = Amount(rule.limit, rule.unit)
     return RuleHeld(
         rule=rule.id,
-        asks=say(*rule.asks_with(limit)),
-        applies=rule.applies,
+        asks=rule.asks_with(limit),
+        applies=with_figures(rule.applies),
         bound=rule.bound,
         limit=limit,
         severity=rule.severity,
         source=source,
         cited=source.text(),
-        cure=rule.cure.replace("{}", "..."),
+        cure=with_figures(rule.cure),
         checked=rule.checked,
     )

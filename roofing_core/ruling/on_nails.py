@@ -30,7 +30,7 @@ BARE_NAIL = rule(
     "nails.bare",
     "A nail that no course covers stands within {} of a hip or ridge, under its caps.",
     applies="Pieces cut along hips and ridges. The limit is half the width of a cap; as listed, of"
-    " one of 12 in.",
+    " one of {12 in}.",
     at_most=6.0,
     severity="against_practice",
     sources=PRACTICE,
@@ -60,8 +60,8 @@ NAIL_LENGTH = rule(
     "nails.length",
     "A nail reaches through what lies on the deck and far enough into it, or through a thinner"
     " deck, with {} to spare or more.",
-    applies="Every nail: 3/4 in into the deck, or through it where it is thinner; a nail of the"
-    " deck itself 1 1/2 in into the rafter, from memory.",
+    applies="Every nail: {3/4 in} into the deck, or through it where it is thinner; a nail of the"
+    " deck itself {1 1/2 in} into the rafter, from memory.",
     at_least=0.0,
     sources=residential("R905.2.5"),
     cure="Use nails of {} or longer.",

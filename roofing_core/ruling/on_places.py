@@ -45,7 +45,7 @@ WIND_CLASS_KNOWN = rule(
 WIND_CONDITIONS = rule(
     "wind.conditions",
     "The classes of shingles hold where at most {} of these are so: open water or flat open land"
-    " about (exposure D), a roof over 60 ft high, a hill or ridge that speeds up the wind.",
+    " about (exposure D), a roof over {60 ft} high, a hill or ridge that speeds up the wind.",
     applies="Where the ultimate design wind speed is given.",
     at_most=0.0,
     unit="count",
@@ -56,7 +56,7 @@ WIND_CONDITIONS = rule(
 
 WIND_NAILS = rule(
     "wind.nails",
-    "In a design wind over 116 mph every whole strip has at least {} nails.",
+    "In a design wind over {116 mph} every whole strip has at least {} nails.",
     applies="Where the ultimate design wind speed is given.",
     at_least=6.0,
     unit="count",
@@ -69,8 +69,8 @@ WIND_NAILS = rule(
 
 WIND_LAP_NAILS = rule(
     "wind.lap_nails",
-    "In a design wind of 140 mph or more cap nails along the laps of underlayment stand at most {}"
-    " apart.",
+    "In a design wind of {140 mph} or more cap nails along the laps of underlayment stand at most"
+    " {} apart.",
     applies="Where the ultimate design wind speed is given.",
     at_most=6.0,
     sources=(_WINDY,),
@@ -79,7 +79,7 @@ WIND_LAP_NAILS = rule(
 
 WIND_FIELD_NAILS = rule(
     "wind.field_nails",
-    "In a design wind of 140 mph or more cap nails between the laps of underlayment stand at most"
+    "In a design wind of {140 mph} or more cap nails between the laps of underlayment stand at most"
     " {} apart.",
     applies="Where the ultimate design wind speed is given.",
     at_most=12.0,
@@ -89,7 +89,7 @@ WIND_FIELD_NAILS = rule(
 
 WIND_HEAD_LAP = rule(
     "wind.head_lap",
-    "In a design wind of 140 mph or more each row of underlayment laps the one below by at least"
+    "In a design wind of {140 mph} or more each row of underlayment laps the one below by at least"
     " {}.",
     applies="Where the ultimate design wind speed is given. Underlayment in one layer.",
     at_least=4.0,
@@ -104,7 +104,7 @@ VENT_AREA = rule(
     "vents.area",
     "The net free area of all vents is at least {}.",
     applies="Where the area of the vented space is given: 1/150 of it, or 1/300 where the job"
-    " claims the balance for that; as listed, of 1,500 ft2 at 1/150.",
+    " claims the balance for that; as listed, of {1500 ft2} at 1/150.",
     at_least=1440.0,
     unit="in2",
     sources=_VENTS,
@@ -114,7 +114,7 @@ VENT_AREA = rule(
 VENT_LEAST_HIGH = rule(
     "vents.least_high",
     "At least {} of the net free area that is asked for is high up.",
-    applies="Where 1/300 is claimed: within 3 ft below the ridge or the highest point, plumb.",
+    applies="Where 1/300 is claimed: within {3 ft} below the ridge or the highest point, plumb.",
     at_least=40.0,
     unit="percent",
     sources=_BALANCE,
@@ -124,7 +124,7 @@ VENT_LEAST_HIGH = rule(
 VENT_MOST_HIGH = rule(
     "vents.most_high",
     "At most {} of the net free area that is asked for is high up.",
-    applies="Where 1/300 is claimed: within 3 ft below the ridge or the highest point, plumb.",
+    applies="Where 1/300 is claimed: within {3 ft} below the ridge or the highest point, plumb.",
     at_most=50.0,
     unit="percent",
     sources=_BALANCE,

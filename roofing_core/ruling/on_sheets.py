@@ -15,7 +15,7 @@ _NAILING_TABLE = residential("Table R602.3(1)")
 DECK_SUPPORTS = rule(
     "deck.support_spacing",
     "The supports of a panel deck stand at most {} apart.",
-    applies="A deck that is part of the job, of panels of 7/16 in or more.",
+    applies="A deck that is part of the job, of panels of {7/16 in} or more.",
     at_most=24.0,
     sources=residential("Table R503.2.1.1(1)", read=(), restated=("2018",)),
     cure="Set the rafters {} apart or closer, or have thicker panels chosen by their span rating.",

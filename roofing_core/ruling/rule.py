@@ -9,7 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from roofing_core.measures.sentences import Amount, Exact, on_a_sixteenth
+from roofing_core.measures.published import with_figures
+from roofing_core.measures.sentences import Amount, Exact, Sentence, on_a_sixteenth
 
 Severity = Literal["stops_the_job", "breaks_code", "against_practice", "worth_knowing"]
 Edition = Literal["2015", "2018", "2021", "2024"]
@@ -103,8 +104,9 @@ class Rule:
 
     Attributes:
         id: Stable code, the layer first.
-        asks: What it asks, in our words; the limit goes where the braces are.
-        applies: When it is asked.
+        asks: What it asks, in our words; the limit goes where empty braces are, and figures that
+            are published in US units stand in braces.
+        applies: When it is asked, with such figures in braces.
         bound: Whether the limit is the least or the most.
         limit: The limit, in the unit inside.
         unit: Its unit.
@@ -134,13 +136,13 @@ class Rule:
         holding = (one for one in self.sources if one.title != CODE or one.edition == edition)
         return next(holding, None)
 
-    def asks_with(self, limit: Amount) -> tuple[str | Amount, ...]:
-        """Give what it asks with a limit in its place: the parts of a sentence."""
-        return _filled(self.asks, limit)
+    def asks_with(self, limit: Amount) -> Sentence:
+        """Give what it asks with a limit in its place."""
+        return with_figures(self.asks, told(limit))
 
-    def cure_with(self, number: Amount) -> tuple[str | Amount, ...]:
-        """Give the cure with its number in its place: the parts of a sentence."""
-        return _filled(self.cure, number)
+    def cure_with(self, number: Amount) -> Sentence:
+        """Give the cure with its number in its place."""
+        return with_figures(self.cure, told(number))
 
     def kept_by(self, value: float) -> bool:
         """Tell whether a value keeps the rule, forgiving float dust."""
@@ -192,12 +194,6 @@ def told(amount: Amount) -> Amount:
     return amount if on_a_sixteenth(amount) else Exact(amount.value, amount.unit)
 
 
-def _filled(text: str, amount: Amount) -> tuple[str | Amount, ...]:
-    """Give a text with an amount where its braces are, if it has any."""
-    before, braces, after = text.partition("{}")
-    return (before, told(amount), after) if braces else (text,)
-
-
 def rule(
     rule_id: str,
     asks: str,
@@ -215,8 +211,9 @@ def rule(
 
     Args:
         rule_id: Stable code, the layer first.
-        asks: What it asks, in our words; the limit goes where the braces are.
-        applies: When it is asked.
+        asks: What it asks, in our words; the limit goes where empty braces are, and figures that
+            are published in US units stand in braces.
+        applies: When it is asked, with such figures in braces.
         at_least: The limit, where it is the least; 0 where neither is given.
         at_most: The limit, where it is the most.
         unit: Its unit.

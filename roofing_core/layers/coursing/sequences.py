@@ -173,7 +173,7 @@ def sequence_faults(sequence: tuple[Inches, ...], *, shingle_length: Inches) -> 
     [None, None]
     """
     if not sequence:
-        return [fault("sequence", "empty", "at least one length to trim, such as 0 in")]
+        return [fault("sequence", "empty", "at least one length to trim, such as ", length(0))]
     return [
         trim_fault(f"sequence.{k}", trim, shingle_length=shingle_length)
         for k, trim in enumerate(sequence)

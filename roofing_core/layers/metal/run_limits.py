@@ -66,7 +66,9 @@ def run_faults(stock_length: tuple[Inches, ...], **sizes: Inches) -> list[Fault]
     ]
     found += [not_positive(f"stock_length.{i}", stock) for i, stock in enumerate(stock_length)]
     if not stock_length:
-        found.append(fault("stock_length", "none", "one or more stock lengths, such as 10 ft"))
+        found.append(
+            fault("stock_length", "none", "one or more stock lengths, such as ", length(120))
+        )
     wrong = [one for one in found if one is not None]
     named = {one.at[0] for one in wrong}
     if not named & {"lap", "stock_length"}:

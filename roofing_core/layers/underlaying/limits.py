@@ -129,8 +129,8 @@ def _over_width(name: str, sizes: Mapping[str, float]) -> Fault | None:
     most = sizes["roll_width"] - LEAST_EXPOSED
     if sizes[name] <= most:
         return None
-    wanted = ", 1 in less than the roll's width"
-    return fault(name, length(sizes[name]), "at most ", length(most), wanted)
+    less = (", ", length(LEAST_EXPOSED), " less than the roll's width")
+    return fault(name, length(sizes[name]), "at most ", length(most), *less)
 
 
 def _short_piece(sizes: Mapping[str, float]) -> Fault | None:
@@ -140,8 +140,8 @@ def _short_piece(sizes: Mapping[str, float]) -> Fault | None:
     least = sizes["end_lap"] + sizes["trim_allowance"] + SHORTEST
     if sizes["least_piece"] >= least:
         return None
-    wanted = ", 1 in more than end lap and trim allowance together"
-    return fault("least_piece", length(sizes["least_piece"]), length(least), " or more", wanted)
+    more = (", ", length(SHORTEST), " more than end lap and trim allowance together")
+    return fault("least_piece", length(sizes["least_piece"]), length(least), " or more", *more)
 
 
 def _short_roll(sizes: Mapping[str, float]) -> Fault | None:

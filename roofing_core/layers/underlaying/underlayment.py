@@ -253,5 +253,5 @@ def barrier_lap_fault(top: Inches, lap: Inches, roll_width: Inches) -> Fault | N
     most = min(top, roll_width - LEAST_EXPOSED)
     if top <= 0 or most <= 0 or not lap > most:
         return None
-    wanted = ", within the ice barrier and 1 in less than the roll's width"
-    return fault("over_ice_barrier", length(lap), "at most ", length(most), wanted)
+    less = (", within the ice barrier and ", length(LEAST_EXPOSED), " less than the roll's width")
+    return fault("over_ice_barrier", length(lap), "at most ", length(most), *less)

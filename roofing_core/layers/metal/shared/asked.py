@@ -18,7 +18,7 @@ from roofing_core.measures.faults import (
     not_positive,
     refuse_if_any,
 )
-from roofing_core.measures.sentences import length
+from roofing_core.measures.sentences import length, say
 from roofing_core.measures.units import Inches
 
 #: More runs, or stock lengths on offer, than this are refused.
@@ -142,8 +142,8 @@ def _run_faults(runs: Sequence[RunAsked]) -> Iterator[Fault | None]:
 
 def _offer_faults(offers: Sequence[StockOffer]) -> Iterator[Fault | None]:
     if not 1 <= len(offers) <= MOST_OFFERS:
-        wanted = f"from 1 to {MOST_OFFERS} stock lengths, such as 10 ft"
-        yield fault("offers", f"{len(offers)} stock lengths", wanted)
+        some = say(f"from 1 to {MOST_OFFERS} stock lengths, such as ", length(120))
+        yield fault("offers", f"{len(offers)} stock lengths", some)
     lengths = [one.length for one in offers]
     priced = any(one.price is not None for one in offers)
     for k, one in enumerate(offers):
