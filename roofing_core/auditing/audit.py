@@ -87,9 +87,9 @@ def _ask(given: FinishedPlan, seen: Mapping[str, Gauge]) -> None:
     for laid in planes:
         name = laid.plane.name
         over = covers[name]
-        ask_coverage(laid, over, seen, unders=unders[name])
+        own = ask_coverage(laid, over, seen, unders=unders[name])
         for one in through[name]:
-            ask_cut_edge(one, laid, over, seen)
+            ask_cut_edge(one, laid, over, seen, own=own)
         ask_joints(laid, seen)
         bare += ask_nails(laid, over, seen)
         ask_sheets(given, laid, seen)

@@ -6,7 +6,7 @@ the plane of those that are cut, and judged there as what lies under them.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from roofing_core.auditing.covers import Cover
@@ -14,7 +14,7 @@ from roofing_core.auditing.edges import Edge
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.rows import PlaneLaid, Row
 from roofing_core.auditing.shapes import TOUCHING, Point, Trapezoid, trapezoids
-from roofing_core.auditing.sweeping import Cell, Layer, cells
+from roofing_core.auditing.sweeping import Cell, Layer, cells, joined, region
 from roofing_core.measures.units import Inches
 
 #: So many layers of shingle lie over every point.
@@ -22,6 +22,9 @@ _LAYERS = 2
 
 #: An outline has so many corners or more.
 _LEAST_CORNERS = 3
+
+#: What is swept along a valley, in the order of laying.
+_DECK, _TWICE, _OWN, _OVER = range(4)
 
 Ring = tuple[Point, ...]
 
@@ -32,14 +35,14 @@ class Through:
 
     Attributes:
         edge: The edge of the plane whose shingles are cut.
-        courses: The pieces of each course that run through, as outlines on that plane.
+        twice: Where two layers of them lie, as outlines on that plane.
         beyond: Where none of them can lie: below the eave of their plane, and above its top. What
             lines the valley covers it there.
         far: How far they reach at most.
     """
 
     edge: Edge
-    courses: tuple[tuple[Ring, ...], ...]
+    twice: tuple[Ring, ...]
     beyond: tuple[Ring, ...]
     far: Inches
 
@@ -66,31 +69,37 @@ def through_valley(edge: Edge, other: Edge, laid: PlaneLaid, *, lined: Inches) -
     >>> none = PlaneLaid(plane=None, deck=(), starters=(), courses=())
     >>> through_valley(edge, edge, none, lined=18)
     """
-    courses, far = [], 0.0
-    for row in (*laid.starters, *laid.courses):
-        if beyond := [*_beyond(row, other)]:
-            courses.append(tuple(_turned(ring, edge, other) for ring in beyond))
-            far = max([far, *(-other.inside(corner) for ring in beyond for corner in ring)])
-    if not courses:
+    rows = [[*_beyond(row, other)] for row in (*laid.starters, *laid.courses)]
+    corners = [corner for rings in rows for ring in rings for corner in ring]
+    if not corners:
         return None
+    far = max(0.0, *(-other.inside(corner) for corner in corners))
     ends = _strip(other, lined, past=far) if lined > 0 else ()
     eave, top = min(one.lower for one in laid.deck), max(one.upper for one in laid.deck)
     zones = (_cut(ends, eave, below=True), _cut(ends, top, below=False))
     return Through(
         edge=edge,
-        courses=tuple(courses),
+        twice=tuple(_turned(ring, edge, other) for ring in _twice(rows)),
         beyond=tuple(_turned(zone, edge, other) for zone in zones if len(zone) >= _LEAST_CORNERS),
         far=far,
     )
 
 
-def _rings(row: Row) -> Iterator[Ring]:
-    """Give the outlines of the pieces of a row."""
-    for piece in row.pieces:
-        yield piece.corners or _square(piece.left, piece.right, row.butt, row.top)
+def _twice(rows: Sequence[Sequence[Ring]]) -> Iterator[Ring]:
+    """Give where two of several rows lie, as outlines."""
+    layers = [
+        Layer(order=k, shape=joined(part for ring in rings for part in trapezoids(ring)))
+        for k, rings in enumerate(rows)
+    ]
+    return map(_corners, region(cells(layers), lambda cell: len(cell.layers) >= _LAYERS))
 
 
-def _square(left: float, right: float, lower: float, upper: float) -> Ring:
+def _ring(row: Row, k: int) -> Ring:
+    """Give the outline of a piece of a row."""
+    piece = row.pieces[k]
+    if piece.corners:
+        return piece.corners
+    left, right, lower, upper = piece.left, piece.right, row.butt, row.top
     return (left, lower), (right, lower), (right, upper), (left, upper)
 
 
@@ -99,35 +108,44 @@ def _beyond(row: Row, edge: Edge) -> Iterator[Ring]:
 
     Pieces that lie beyond the line of the edge somewhere else on the plane are none of these.
     """
-    rings = [*_rings(row)]
-    off = [[edge.inside(corner) for corner in ring] for ring in rings]
-    across = [k for k, ring in enumerate(rings) if _crosses(ring, off[k], edge)]
-    found = set(across)
+    (left, right), (low, high) = (sorted(ends) for ends in zip(edge.start, edge.end, strict=True))
+    if not row.shape or row.shape[0].lower > high or row.shape[-1].upper < low:
+        return
+    near = [
+        k
+        for k, piece in enumerate(row.pieces)
+        if piece.corners or (piece.left <= right and piece.right >= left)
+    ]
+    across = {k for k in near if _crosses(_ring(row, k), edge)}
+    found = {*across}
     for first in across:
         for way in (1, -1):
             k = first + way
-            while 0 <= k < len(rings) and sum(off[k]) < 0 and _touch(row, k, k - way):
+            while 0 <= k < len(row.pieces) and _goes_on(row, k, k - way, edge):
                 found.add(k)
                 k += way
-    return (rings[k] for k in sorted(found))
+    yield from (_ring(row, k) for k in sorted(found))
 
 
-def _crosses(ring: Ring, off: Sequence[float], edge: Edge) -> bool:
+def _goes_on(row: Row, k: int, other: int, edge: Edge) -> bool:
+    """Tell whether a piece lies beyond an edge and touches another."""
+    one, two = row.pieces[min(k, other)], row.pieces[max(k, other)]
+    if two.left - one.right > TOUCHING:
+        return False
+    return sum(off for off, _ in edge.beside(_ring(row, k))) < 0
+
+
+def _crosses(ring: Ring, edge: Edge) -> bool:
     """Tell whether an outline lies on both sides of an edge, between its ends."""
+    seen = edge.beside(ring)
+    off = [at for at, _ in seen]
     if min(off) > -TOUCHING or max(off) < -TOUCHING:
         return False
     places = []
-    for k, (corner, at) in enumerate(zip(ring, off, strict=True)):
-        after, to = ring[(k + 1) % len(ring)], off[(k + 1) % len(ring)]
+    for (at, here), (to, there) in zip(seen, (*seen[1:], seen[0]), strict=True):
         if (at < 0) != (to < 0):
-            share, here, there = at / (at - to), edge.along(corner), edge.along(after)
-            places.append(here + (there - here) * share)
+            places.append(here + (there - here) * at / (at - to))
     return bool(places) and min(places) < edge.length() and max(places) > 0
-
-
-def _touch(row: Row, k: int, other: int) -> bool:
-    one, two = row.pieces[min(k, other)], row.pieces[max(k, other)]
-    return two.left - one.right <= TOUCHING
 
 
 def _turned(ring: Ring, edge: Edge, other: Edge) -> Ring:
@@ -168,7 +186,12 @@ def _cut(ring: Ring, at: Inches, *, below: bool, axis: int = 1) -> Ring:
 
 
 def ask_cut_edge(
-    through: Through, laid: PlaneLaid, covers: Sequence[Cover], gauges: Mapping[str, Gauge]
+    through: Through,
+    laid: PlaneLaid,
+    covers: Sequence[Cover],
+    gauges: Mapping[str, Gauge],
+    *,
+    own: Sequence[Trapezoid],
 ) -> None:
     """Ask all along a closed valley how far what runs through reaches on under the cut shingles.
 
@@ -177,6 +200,7 @@ def ask_cut_edge(
         laid: The plane whose shingles are cut, with its rows.
         covers: What covers its edges.
         gauges: Where to note it.
+        own: Where two layers of its own shingles lie.
 
     Raises:
         Nothing.
@@ -186,46 +210,32 @@ def ask_cut_edge(
 
     >>> edge = Edge(plane="b", kind="valley", start=(0, 0), end=(9, 9), beyond="a")
     >>> nothing = PlaneLaid(plane=None, deck=(), starters=(), courses=())
-    >>> ask_cut_edge(Through(edge=edge, courses=(), beyond=(), far=1.0), nothing, (), {})
+    >>> ask_cut_edge(Through(edge=edge, twice=(), beyond=(), far=1.0), nothing, (), {}, own=())
     """
-    edge, ways = through.edge, len(through.courses)
-    own = [
-        [ring for ring in _rings(row) if _is_near(ring, edge, through.far)]
-        for row in (*laid.starters, *laid.courses)
-    ]
+    edge = through.edge
     over = [*through.beyond, *(_corners(part) for one in covers for part in one.shape)]
-    deck = [_corners(part) for part in laid.deck]
-    rings = (deck, *through.courses, *(each for each in own if each), over)
+    deck, cut = ([_corners(part) for part in shape] for shape in (laid.deck, own))
+    rings = (deck, through.twice, cut, over)
     layers = [Layer(order=k, shape=_seen(each, edge, through.far)) for k, each in enumerate(rings)]
     for row_of_cells in cells(layers):
-        on_deck = [cell for cell in row_of_cells if cell.layers[0] == 0]
-        for edge_of, lap in _laps(on_deck, ways=ways, last=len(layers) - 1):
+        for edge_of, lap in _laps([cell for cell in row_of_cells if _DECK in cell.layers]):
             u, v = _unseen(edge_of, edge)
             gauges["valleys.lap"].see(lap, Where(laid.plane.name, "valley", 0, 0, u, v))
 
 
-def _laps(on_deck: Sequence[Cell], *, ways: int, last: int) -> Iterator[tuple[Point, Inches]]:
+def _laps(on_deck: Iterable[Cell]) -> Iterator[tuple[Point, Inches]]:
     """Give how far two layers that run through go on from where they lie bare."""
     bare: Trapezoid | None = None
     for cell in on_deck:
-        through = sum(0 < order <= ways for order in cell.layers)
-        own = sum(ways < order < last for order in cell.layers)
-        if cell.layers[-1] == last:
+        if _OVER in cell.layers:
             bare = None
-        elif own < _LAYERS <= through:
+        elif _TWICE in cell.layers and _OWN not in cell.layers:
             bare = cell.lies
-        elif bare is not None and through < _LAYERS:
+        elif bare is not None and _TWICE not in cell.layers:
             lies = cell.lies
             laps = (lies.lower_left - bare.lower_right, lies.upper_left - bare.upper_right)
             yield (bare.lower_right, bare.lower), min(laps)
             bare = None
-
-
-def _is_near(ring: Ring, edge: Edge, far: Inches) -> bool:
-    """Tell whether an outline may lie within a strip along an edge."""
-    off, along = [*map(edge.inside, ring)], [*map(edge.along, ring)]
-    beside = min(along) < edge.length() + far and max(along) > -far
-    return beside and min(off) < far + TOUCHING and max(off) > -TOUCHING
 
 
 def _corners(part: Trapezoid) -> Ring:
@@ -248,7 +258,7 @@ def _seen(rings: Sequence[Ring], edge: Edge, far: Inches) -> tuple[Trapezoid, ..
 
 def _beside(ring: Ring, edge: Edge, far: Inches) -> Ring:
     """Give an outline as it is seen along a valley, cut off at its ends and where it is far off."""
-    seen: Ring = tuple((edge.inside(corner), edge.along(corner)) for corner in ring)
+    seen: Ring = edge.beside(ring)
     for axis, low, high in ((0, 0.0, far + 2 * TOUCHING), (1, 0.0, edge.length())):
         ends = [corner[axis] for corner in seen]
         if seen and min(ends) < low:

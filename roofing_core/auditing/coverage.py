@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from roofing_core.auditing.covers import Cover
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.rows import PlaneLaid, Row
-from roofing_core.auditing.shapes import DUST, column
-from roofing_core.auditing.sweeping import Cell, Layer, cells, stacked
+from roofing_core.auditing.shapes import DUST, Trapezoid, column
+from roofing_core.auditing.sweeping import Cell, Layer, cells, region, stacked
 from roofing_core.auditing.valleys import Under
 from roofing_core.measures.units import Inches
 
@@ -28,7 +27,7 @@ def ask_coverage(
     gauges: Mapping[str, Gauge],
     *,
     unders: Sequence[Under] = (),
-) -> None:
+) -> tuple[Trapezoid, ...]:
     """Ask over every point of a plane's deck how many layers lie there, and how far they reach.
 
     Where a course ends under the two that lie over it, the headlap is the height from there down to
@@ -42,6 +41,10 @@ def ask_coverage(
         gauges: Where to note it.
         unders: What lies under its shingles along valleys.
 
+    Returns:
+        Where two layers of its own shingles lie, if shingles from beyond a valley do too; else
+        nothing.
+
     Raises:
         Nothing.
 
@@ -52,14 +55,16 @@ def ask_coverage(
     >>> from roofing_core.auditing.questions import AuditLimits
     >>> nothing = PlaneLaid(plane=None, deck=(), starters=(), courses=())
     >>> ask_coverage(nothing, (), gauges(AuditLimits()))
+    ()
     """
     asking = _Asking(laid, covers, unders, gauges)
     swept = list(cells(asking.layers))
-    for row in swept:
-        for cell in row:
-            asking.ask_layers(cell)
+    bare = [[cell for cell in row if asking.is_bare(cell)] for row in swept]
+    for cell in asking.uncovered(bare):
+        asking.tell_hole(cell)
     for below, above in stacked(swept):
         asking.ask_headlap(below, above)
+    return region(swept, asking.has_own) if asking.through else ()
 
 
 class _Asking:
@@ -74,14 +79,14 @@ class _Asking:
     ) -> None:
         self.laid, self.covers = laid, covers
         self.rows: tuple[Row, ...] = (*laid.starters, *laid.courses)
-        below = [(under, shape) for under in unders for shape in under.layers]
-        self.unders = dict(enumerate((under for under, _ in below), _FIRST_UNDER))
-        self.first_row = _FIRST_UNDER + len(below)
+        self.metal = [under for under in unders if under.reach < float("inf")]
+        self.through = [under for under in unders if under.reach == float("inf")]
+        self.first_row = _FIRST_UNDER + len(self.metal)
         self.first_course = self.first_row + len(laid.starters)
         self.first_cover = self.first_row + len(self.rows)
         self.layers = (
             Layer(order=_DECK, shape=laid.deck),
-            *(Layer(order=order, shape=one) for order, (_, one) in enumerate(below, _FIRST_UNDER)),
+            *(Layer(order=k, shape=one.shape) for k, one in enumerate(self.metal, _FIRST_UNDER)),
             *(row.layer(order) for order, row in enumerate(self.rows, self.first_row)),
             *(Layer(order=self.first_cover + k, shape=one.shape) for k, one in enumerate(covers)),
         )
@@ -89,39 +94,66 @@ class _Asking:
         self.valley_lap = gauges["valleys.lap"]
         self.holes: set[tuple[str, int, int]] = set()
 
-    def ask_layers(self, cell: Cell) -> None:
-        """Ask how many layers lie over a cell; a hole is told once for each piece that it is in."""
+    def has_own(self, cell: Cell) -> bool:
+        """Tell whether two layers of the plane's own shingles lie over a cell."""
+        rows = [order for order in cell.layers if self.first_row <= order < self.first_cover]
+        return len(rows) >= _LAYERS
+
+    def is_bare(self, cell: Cell) -> bool:
+        """Ask how many layers lie over a cell; tell whether too few, and no metal of a valley."""
         orders = cell.layers
         if orders[0] != _DECK or orders[-1] >= self.first_cover:
-            return
-        lacks = max(0, _LAYERS - sum(order >= self.first_row for order in orders))
-        u, v = cell.lies.lower_left, cell.lies.lower
-        lap = self._valley_lap(cell) if lacks and orders[1:] else None
-        if lap is not None:
-            if lap < float("inf"):
-                self.valley_lap.see(lap, Where(self.laid.plane.name, "valley", 0, 0, u, v))
-            return
-        where = (
-            self._hole(orders, u, v) if lacks else Where(self.laid.plane.name, "deck", 0, 0, u, v)
-        )
-        hole = (where.part, where.number, where.piece)
-        if lacks and hole in self.holes:
-            return
-        if lacks:
-            self.holes.add(hole)
-        self.lacking.see(lacks, where)
+            return False
+        if len(orders) > _LAYERS and orders[-_LAYERS] >= self.first_row:
+            self.lacking.see_well(1)
+            return False
+        return not self._is_metal(cell)
 
-    def _valley_lap(self, cell: Cell) -> Inches | None:
-        """Give how far what lies bare along a valley reaches on; None where nothing does there.
+    def _is_metal(self, cell: Cell) -> bool:
+        """Tell whether metal of a valley lies over a cell; ask how far it reaches on from there.
 
         Between two valleys so near that metal of both lies there, it is as far as may be.
         """
-        times = Counter(
-            id(self.unders[order]) for order in cell.layers if _DECK < order < self.first_row
-        )
-        bare = {id(under): under for under in self.unders.values()}
-        laps = [bare[at].lap(cell.lies) for at, n in times.items() if n >= bare[at].needed]
-        return float("inf") if len(laps) > 1 else next(iter(laps), None)
+        over = [self.metal[k - _FIRST_UNDER] for k in cell.layers if _DECK < k < self.first_row]
+        if len(over) == 1:
+            u, v = cell.lies.lower_left, cell.lies.lower
+            where = Where(self.laid.plane.name, "valley", 0, 0, u, v)
+            self.valley_lap.see(over[0].lap(cell.lies), where)
+        return bool(over)
+
+    def uncovered(self, bare: Sequence[Sequence[Cell]]) -> Iterator[Cell]:
+        """Give of bare cells what no shingles from beyond a valley cover either.
+
+        Where some do, what is bare is swept by itself: it is little, and they lie across it.
+        """
+        every = [cell for row in bare for cell in row]
+        if not (self.through and every):
+            yield from every
+            return
+        layers = [Layer(order=k, shape=one.shape) for k, one in enumerate(self.through, 1)]
+        shape = region((tuple(row) for row in bare), lambda _: True)
+        for row in cells([Layer(order=0, shape=shape), *layers]):
+            for cell in row:
+                if cell.layers == (0,):
+                    yield Cell(cell.lies, self._layers_at(cell.lies, every))
+
+    def _layers_at(self, lies: Trapezoid, every: Sequence[Cell]) -> tuple[int, ...]:
+        """Give what lies over a part of one of several cells."""
+        v = (lies.lower + lies.upper) / 2
+        u = sum(lies.at(v)) / 2
+        near = (one for one in every if one.lies.lower <= v <= one.lies.upper)
+        found = min(near, key=lambda one: abs(sum(one.lies.at(v)) / 2 - u), default=every[0])
+        return found.layers
+
+    def tell_hole(self, cell: Cell) -> None:
+        """Tell of a cell that it is a hole, once for each piece that it is in."""
+        orders, u, v = cell.layers, cell.lies.lower_left, cell.lies.lower
+        lacks = _LAYERS - sum(order >= self.first_row for order in orders)
+        where = self._hole(orders, u, v)
+        hole = (where.part, where.number, where.piece)
+        if hole not in self.holes:
+            self.holes.add(hole)
+            self.lacking.see(lacks, where)
 
     def _hole(self, orders: Sequence[int], u: float, v: float) -> Where:
         """Name what is missing: the course that should show here, else the one under it."""

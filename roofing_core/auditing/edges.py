@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from math import hypot
 
@@ -48,6 +48,17 @@ class Edge:
         (au, av), (bu, bv) = self.start, self.end
         along = (bu - au) * (point[0] - au) + (bv - av) * (point[1] - av)
         return along / self.length()
+
+    def beside(self, points: Iterable[Point]) -> tuple[Point, ...]:
+        """Give how far inside of it, and how far along it, each of several points lies."""
+        (au, av), (bu, bv), long = self.start, self.end, self.length()
+        along, up = (bu - au) / long, (bv - av) / long
+        return tuple(
+            [
+                (along * (v - av) - up * (u - au), along * (u - au) + up * (v - av))
+                for u, v in points
+            ]
+        )
 
     def from_it(self, point: Point) -> Inches:
         """Give how far a point is from it, or from its nearer end."""

@@ -7,8 +7,9 @@ later kinds of plan have and earlier ones had not, has a default.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import MISSING, dataclass, fields, is_dataclass
+from dataclasses import MISSING, Field, dataclass, fields, is_dataclass
 from functools import cache
+from operator import attrgetter
 from typing import Any, get_args, get_origin, get_type_hints
 
 from roofing_core.auditing.finished_covers import (
@@ -369,15 +370,23 @@ def _taken_once(values: tuple[Any, ...], taken: _Taken, each: _Take) -> tuple[An
 
 def _record_taker(kind: Any) -> _Take:
     hints = get_type_hints(kind)
-    takers = [(one.name, _taker(hints[one.name]), one.default) for one in fields(kind)]
+    deep = [(one.name, _taker(hints[one.name])) for one in fields(kind) if _is_deep(hints, one)]
+    others = [one.name for one in fields(kind) if one.default is not MISSING]
+    plain = [one.name for one in fields(kind) if one.name not in {*dict(deep), *others}]
+    read = attrgetter(*plain, "__class__", "__class__")  # two names or more: always a tuple
 
     def take(record: Any, taken: _Taken) -> Any:
-        return kind(
-            **{
-                name: taker(getattr(record, name, default), taken)
-                for name, taker, default in takers
-                if default is MISSING or hasattr(record, name)
-            }
-        )
+        found = dict(zip(plain, read(record), strict=False))
+        for name, taker in deep:
+            found[name] = taker(getattr(record, name), taken)
+        for name in others:
+            if hasattr(record, name):
+                found[name] = getattr(record, name)
+        return kind(**found)
 
     return take
+
+
+def _is_deep(hints: dict[str, Any], field: Field[Any]) -> bool:
+    hint = hints[field.name]
+    return is_dataclass(hint) or (get_origin(hint) is tuple and is_dataclass(get_args(hint)[0]))

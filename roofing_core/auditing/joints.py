@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from roofing_core.auditing.gauges import Gauge
 from roofing_core.auditing.rows import Joint, PlaneLaid, Row, stacked_rows
@@ -35,11 +35,20 @@ def ask_joints(laid: PlaneLaid, gauges: Mapping[str, Gauge]) -> None:
         places = [joint.u for joint in under]
         if not (places and gauge):
             continue
-        for joint in on_deck.of(row):
-            if joint.lower < next_butt - DUST:
-                k = bisect_left(places, joint.u)
-                near = min([abs(u - joint.u) for u in places[max(0, k - 1) : k + 1]])
-                gauge.see(near, row.where(joint.u, joint.lower, piece=joint.piece))
+        over = [joint for joint in on_deck.of(row) if joint.lower < next_butt - DUST]
+        apart = [_nearest(places, joint.u) for joint in over]
+        if min(apart, default=0.0) >= gauge.limit:
+            near = min(apart)
+            joint = over[apart.index(near)]
+            gauge.see_least(near, len(over), row.where(joint.u, joint.lower, piece=joint.piece))
+            continue
+        for joint, near in zip(over, apart, strict=True):
+            gauge.see(near, row.where(joint.u, joint.lower, piece=joint.piece))
+
+
+def _nearest(places: Sequence[float], u: float) -> float:
+    k = bisect_left(places, u)
+    return min([abs(at - u) for at in places[max(0, k - 1) : k + 1]])
 
 
 class _OnDeck:

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from roofing_core.auditing.covers import Cover
-from roofing_core.auditing.gauges import Gauge
+from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.rows import PlaneLaid, Row, stacked_rows
-from roofing_core.auditing.shapes import Point, Span, Trapezoid
+from roofing_core.auditing.shapes import Point, Span, Trapezoid, overlaps
+
+Nails = tuple[float, ...]
+
+#: What is nowhere is nowhere at all.
+_NOWHERE = (0.0, -1.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,43 +83,78 @@ class _Asking:
         self.joints = above.joints if above else ()
         self.places = [joint.u for joint in self.joints]
         self.decks: dict[float, list[Span]] = {}
-        self.plain: dict[float, Span | None] = {}
 
     def bare(self) -> Iterator[Bare]:
         """Ask about every nail; give the pieces with nails that no course covers."""
-        for k, piece in enumerate(self.row.pieces):
-            if piece.nails and not self._all_well(k):
-                over = [self._lies_over(k, u) for u in piece.nails]
-                if not all(over):
-                    nails = sum(one is None for one in over)
-                    yield Bare(row=self.row, piece=k, nails=nails)
+        left = {k: piece.nails for k, piece in enumerate(self.row.pieces) if piece.nails}
+        heights = sorted({self.row.pieces[k].nail_height for k in left})
+        for height in heights if self.above else ():
+            self._ask_together(self.row.butt + height, height, left)
+        for k, nails in left.items():
+            over = [self._lies_over(k, u) for u in nails]
+            if not all(over):
+                yield Bare(row=self.row, piece=k, nails=sum([one is None for one in over]))
 
-    def _all_well(self, k: int) -> bool:
-        """Ask about the nails of a piece together, where what lies over it is all of a piece."""
-        row, above, piece = self.row, self.above, self.row.pieces[k]
-        v = row.butt + piece.nail_height
-        ends = min(piece.nails), max(piece.nails)
-        if above is None or not self._lies_plain(above, ends, v):
-            return False
-        near = min([self._to_joint(u, v) for u in piece.nails])
-        if v - above.butt < self.covered.limit or near < self.clear.limit:
-            return False
-        own = [one.at(v) for one in row.shapes[k] if one.lower <= v <= one.upper]
-        if not (any(_spans(span, ends) for span in own) and self._on_deck(ends, v)):
-            return False
-        count, where = len(piece.nails), row.where(ends[0], v, piece=piece.number)
-        self.holds.see_least(0, count, where)
-        self.covered.see_least(v - above.butt, count, where)
-        if near < float("inf"):
-            self.clear.see_least(near, count, where)
-        return True
+    def _ask_together(self, v: float, height: float, left: dict[int, Nails]) -> None:
+        """Ask about the nails at one height that are well at a glance, and leave the others.
 
-    def _lies_plain(self, above: Row, ends: Span, v: float) -> bool:
-        """Tell whether the course over a level stretch covers all from its butt up to there."""
-        if v not in self.plain:
-            self.plain[v] = above.plain_below(v)
-        span = self.plain[v]
-        return span is not None and _spans(span, ends)
+        They lie under a stretch of the course above that is all of a piece, on the deck, within
+        their own pieces, and clear of every joint.
+        """
+        under = v - self.above.butt if self.above else 0.0
+        if self.above is None or under < self.covered.limit:
+            return
+        plain = overlaps(self.above.plain_below(v), self._across(v))
+        well: list[float] = []
+        others: dict[int, Nails] = {}
+        for k in left:
+            if self.row.pieces[k].nail_height == height:
+                others[k] = self._told_apart(k, v, plain, well)
+        well.sort()
+        near, u = self._nearest_joint(well, v)
+        if well and near >= self.clear.limit:
+            self.holds.see_well(len(well))
+            self.covered.see_least(under, len(well), self._where(well[0], v))
+            if near < float("inf"):
+                self.clear.see_least(near, len(well), self._where(u, v))
+            left |= others
+
+    def _told_apart(self, k: int, v: float, plain: Sequence[Span], well: list[float]) -> Nails:
+        """Add the nails of a piece that are within it and under plain cover; give the others."""
+        left, right = self._own(k, v)
+        others = self.row.pieces[k].nails
+        for start, end in plain:
+            low, high = max(start, left), min(end, right)
+            if low <= min(others) and max(others) <= high:
+                well += others
+                return ()
+            well += [u for u in others if low <= u <= high]
+            others = tuple([u for u in others if not low <= u <= high])
+        return others
+
+    def _where(self, u: float, v: float) -> Where:
+        row = self.row
+        k = max(0, bisect_right(row.lefts, u) - 1)
+        return row.where(u, v, piece=row.pieces[k].number)
+
+    def _own(self, k: int, v: float) -> Span:
+        """Give from where to where a piece lies at one height: its longest stretch there."""
+        row, piece = self.row, self.row.pieces[k]
+        if not piece.corners:
+            return (piece.left, piece.right) if row.butt <= v <= row.top else _NOWHERE
+        across = [one.at(v) for one in row.shapes[k] if one.lower <= v <= one.upper]
+        return max(across, key=_long, default=_NOWHERE)
+
+    def _nearest_joint(self, nails: Sequence[float], v: float) -> tuple[float, float]:
+        """Give how far the nearest joint of the course above is from any nail, and from which."""
+        found = float("inf"), 0.0
+        for joint in self.joints if nails else ():
+            if joint.lower <= v <= joint.upper:
+                k = bisect_left(nails, joint.u)
+                for u in nails[max(0, k - 1) : k + 1]:
+                    if abs(u - joint.u) < found[0]:
+                        found = abs(u - joint.u), u
+        return found
 
     def _to_joint(self, u: float, v: float) -> float:
         """Give how far the nearest joint of the course above stands from a nail, at its height."""
@@ -124,17 +164,19 @@ class _Asking:
                 near = min(near, abs(joint.u - u))
         return near
 
-    def _on_deck(self, ends: Span, v: float) -> bool:
+    def _across(self, v: float) -> list[Span]:
+        """Give where the deck lies at one height."""
         if v not in self.decks:
             self.decks[v] = self.laid.across(v)
-        return any(_spans(span, ends) for span in self.decks[v])
+        return self.decks[v]
 
     def _lies_over(self, k: int, u: float) -> bool | None:
         """Ask about one nail; tell whether a course covers it, or if not, None: nor do caps."""
         row, above, piece = self.row, self.above, self.row.pieces[k]
         v = row.butt + piece.nail_height
         where = row.where(u, v, piece=piece.number)
-        loose = not (self._on_deck((u, u), v) and _within(row.shapes[k], u, v))
+        on_deck = any(_spans(span, (u, u)) for span in self._across(v))
+        loose = not (on_deck and _within(row.shapes[k], u, v))
         self.holds.see(loose, where)
         edge = above.edge_below(u, v) if above else None
         under = 0.0 if edge is None else v - edge
@@ -154,6 +196,10 @@ class _Asking:
         """Tell whether caps, or what lies over the courses below an opening, cover a nail."""
         least = self.covered.limit
         return any(not cover.is_metal and cover.over(nail) >= least for cover in self.covers)
+
+
+def _long(span: Span) -> float:
+    return span[1] - span[0]
 
 
 def _spans(span: Span, ends: Span) -> bool:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import groupby, pairwise
+from operator import itemgetter
 from typing import Literal, NamedTuple
 
 from roofing_core.auditing.edges import Edge, edges_of
@@ -24,11 +25,15 @@ from roofing_core.auditing.shapes import (
     Span,
     Trapezoid,
     column,
+    overlaps,
     rectangle,
     trapezoids,
 )
 from roofing_core.auditing.sweeping import Layer, joined
 from roofing_core.measures.units import Inches
+
+#: From where to where up the slope a trapezoid lies.
+_heights = itemgetter(0, 1)
 
 
 class Joint(NamedTuple):
@@ -83,22 +88,16 @@ class Row:
         """Give what it covers, as a layer."""
         return Layer(order=order, shape=self.shape)
 
-    def plain_below(self, v: Inches) -> Span | None:
-        """Give from where to where it lies over all heights from its butt to one; None if nowhere.
-
-        Where it comes in several stretches side by side, nothing is said of them.
-        """
-        left, right, reached = float("-inf"), float("inf"), self.butt
-        for one in self.shape:
-            if one.lower >= v:
-                break
-            if abs(one.lower - reached) > DUST:
-                return None
-            part = one.between(one.lower, min(one.upper, v))
-            left = max(left, part.lower_left, part.upper_left)
-            right = min(right, part.lower_right, part.upper_right)
-            reached = part.upper
-        return (left, right) if reached >= v and left < right else None
+    def plain_below(self, v: Inches) -> list[Span]:
+        """Give from where to where it lies over all heights from its butt to one, from the left."""
+        found, reached = [(float("-inf"), float("inf"))], self.butt
+        parts = [one.between(one.lower, min(one.upper, v)) for one in self.shape if one.lower < v]
+        for (lower, upper), row in groupby(parts, key=_heights):
+            if abs(lower - reached) > DUST:
+                return []
+            across = [(max(one[2:4]), min(one[4:])) for one in row]
+            found, reached = overlaps(found, across), upper
+        return found if reached >= v else []
 
     def edge_below(self, u: Inches, v: Inches) -> Inches | None:
         """Give the height of its edge below a point that it covers; None where it does not."""
@@ -209,11 +208,9 @@ def _row(
     shapes = tuple(
         trapezoids(piece.corners, *piece.cutouts)
         if piece.corners
-        else (rectangle(piece.left, piece.right, butt, top),)
+        else (Trapezoid(butt, top, piece.left, piece.left, piece.right, piece.right),)
         for piece in pieces
     )
-    cut_square = not any(piece.corners for piece in pieces)
-    whole = cut_square and len(joints) == len(pieces) - 1
     return Row(
         part=part,
         plane=plane,
@@ -224,10 +221,29 @@ def _row(
         shapes=shapes,
         lefts=tuple(piece.left for piece in pieces),
         joints=joints,
-        shape=(rectangle(pieces[0].left, pieces[-1].right, butt, top),)
-        if whole
-        else joined(one for shape in shapes for one in shape),
+        shape=joined(_runs(pieces, shapes)),
     )
+
+
+def _runs(
+    pieces: Sequence[FinishedPiece], shapes: Sequence[tuple[Trapezoid, ...]]
+) -> Iterator[Trapezoid]:
+    """Give the shapes of pieces, those that are cut square as one as far as they touch."""
+    run: Trapezoid | None = None
+    for piece, shape in zip(pieces, shapes, strict=True):
+        if piece.corners:
+            yield from shape
+            continue
+        if run is None or not run.lower_right <= piece.right:
+            yield from () if run is None else (run,)
+            [run] = shape
+        elif piece.left - run.lower_right <= TOUCHING:
+            run = rectangle(run.lower_left, piece.right, run.lower, run.upper)
+        else:
+            yield run
+            [run] = shape
+    if run is not None:
+        yield run
 
 
 def _joints(pieces: Sequence[FinishedPiece], butt: float, top: float) -> Iterator[Joint]:
@@ -237,7 +253,7 @@ def _joints(pieces: Sequence[FinishedPiece], butt: float, top: float) -> Iterato
             continue  # a gap, or another stretch of the row
         u = min(one.right, other.left)
         lower, upper = butt, top
-        for piece in (one, other):
+        for piece in (one, other) if one.corners or other.corners else ():
             if piece.corners:
                 beside = [v for at, v in piece.corners if abs(at - u) <= TOUCHING] or [top]
                 lower, upper = max(lower, min(beside)), min(upper, max(beside))

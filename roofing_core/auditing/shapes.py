@@ -46,6 +46,8 @@ class Trapezoid(NamedTuple):
         if lower <= self.lower and upper >= self.upper:
             return self
         low, high = max(lower, self.lower), min(upper, self.upper)
+        if self.lower_left == self.upper_left and self.lower_right == self.upper_right:
+            return Trapezoid(low, high, *self[2:])
         return Trapezoid(low, high, *self._across(low, high))
 
     def area(self) -> SquareInches:
@@ -119,15 +121,21 @@ def trapezoids(*rings: Sequence[Point]) -> tuple[Trapezoid, ...]:
         case [[_, _, _, _] as corners] if plain := _level_quad(*corners):
             return (plain,)
     sides = [
-        side for ring in rings for side in pairwise((*ring, ring[0])) if side[0][1] != side[1][1]
+        (one, other) if one[1] < other[1] else (other, one)
+        for ring in rings
+        for one, other in pairwise((*ring, ring[0]))
+        if one[1] != other[1]
     ]
     heights = {v for ring in rings for _, v in ring}
-    marks = sorted(heights.union(_crossings(sides)))
+    if not (len(rings) == 1 and _is_convex(rings[0])):
+        heights |= {*_crossings(sides)}
+    marks = sorted(heights)
     return tuple(
         one for low, high in pairwise(marks) if high - low > DUST for one in _slab(sides, low, high)
     )
 
 
+#: A side of an outline, from its lower end to its upper one.
 _Side = tuple[Point, Point]
 
 
@@ -138,13 +146,33 @@ def _level_quad(a: Point, b: Point, c: Point, d: Point) -> Trapezoid | None:
     return None
 
 
+def _is_convex(ring: Sequence[Point]) -> bool:
+    """Tell whether an outline turns one way, and round once: it goes up once and down once."""
+    turns: set[bool] = set()
+    changes, before = 0, ring[-1][1] - ring[-2][1]
+    (bu, bv), (au, av) = ring[-1], ring[-2]
+    for u, v in ring:
+        turn = (bu - au) * (v - bv) - (bv - av) * (u - bu)
+        turns |= {turn > 0} if turn else set()
+        rise = v - bv
+        changes += rise * before < 0
+        before = rise or before
+        (au, av), (bu, bv) = (bu, bv), (u, v)
+    return len(turns) == 1 and changes <= _ONCE
+
+
+#: A line round something convex goes up once and down once.
+_ONCE = 2
+
+
 def _slab(sides: Iterable[_Side], low: float, high: float) -> Iterator[Trapezoid]:
     across = sorted(
         (_at(side, low), _at(side, high))
         for side in sides
-        if min(side[0][1], side[1][1]) <= low and max(side[0][1], side[1][1]) >= high
+        if side[0][1] <= low and side[1][1] >= high
     )
-    across.sort(key=sum)
+    if across[2:]:
+        across.sort(key=sum)
     for left, right in zip(across[::2], across[1::2], strict=False):
         if right[0] - left[0] > DUST or right[1] - left[1] > DUST:
             yield Trapezoid(low, high, *left, *right)
@@ -161,8 +189,7 @@ def _crossings(sides: Sequence[_Side]) -> Iterator[float]:
     """Give the heights at which sides cross between their ends."""
     for k, one in enumerate(sides):
         for other in sides[k + 1 :]:
-            low = max(min(one[0][1], one[1][1]), min(other[0][1], other[1][1]))
-            high = min(max(one[0][1], one[1][1]), max(other[0][1], other[1][1]))
+            low, high = max(one[0][1], other[0][1]), min(one[1][1], other[1][1])
             if high - low > DUST:
                 below = _at(one, low) - _at(other, low)
                 above = _at(one, high) - _at(other, high)
@@ -194,6 +221,33 @@ def strip_beside(start: Point, end: Point, width: Inches) -> tuple[Point, ...]:
     out = width / hypot(bu - au, bv - av)
     in_u, in_v = (av - bv) * out, (bu - au) * out
     return start, end, (bu + in_u, bv + in_v), (au + in_u, av + in_v)
+
+
+def overlaps(some: Sequence[Span], others: Sequence[Span]) -> list[Span]:
+    """Give where stretches of two rows lie over each other.
+
+    Args:
+        some: Stretches.
+        others: Stretches.
+
+    Returns:
+        Their overlaps, in the order of the first.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> overlaps([(0, 4), (6, 9)], [(3, 7)])
+    [(3, 4), (6, 7)]
+    """
+    return [
+        (max(low, from_), min(high, to))
+        for low, high in some
+        for from_, to in others
+        if max(low, from_) < min(high, to)
+    ]
 
 
 def column(shape: Iterable[Trapezoid], u: Inches) -> list[Span]:

@@ -64,11 +64,12 @@ def _ask_pair(course: FinishedCourse, above: FinishedCourse, gauges: Mapping[str
 
 def _ask_joints(course: FinishedCourse, gauge: Gauge) -> None:
     """Hold the stated joints against the pieces' ends: those that lie on the deck are stated."""
-    pieces = sorted(course.laid, key=lambda piece: piece.left)
-    ends = sorted({end for piece in pieces for end in (piece.left, piece.right)})
-    for u in course.joints:
-        where = Where(course.plane, "course", course.number, 0, u, course.butt)
-        gauge.see(_off(_nearest(ends, u)), where)
+    ends = {end for piece in course.laid for end in (piece.left, piece.right)}
+    off = [u for u in course.joints if u not in ends]
+    where = Where(course.plane, "course", course.number, 0, 0.0, course.butt)
+    gauge.see_well(len(course.joints) - len(off))
+    for u in off:
+        gauge.see(_off(_nearest(sorted(ends), u)), where._replace(u=u))
 
 
 def _ask_end_laps(row: FinishedRow, part: str, gauge: Gauge) -> None:

@@ -6,12 +6,13 @@ two such heights it falls into cells, over each of which the same layers lie eve
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from operator import le
 from typing import NamedTuple
 
-from roofing_core.auditing.shapes import DUST, TOUCHING, Trapezoid
+from roofing_core.auditing.shapes import DUST, TOUCHING, Span, Trapezoid
 
 #: A ledge narrower than this is none: finer than anyone cuts.
 _LEDGE = 1 / 16
@@ -64,16 +65,52 @@ def joined(shapes: Iterable[Trapezoid]) -> tuple[Trapezoid, ...]:
     marks = sorted({v for one in every for v in one[:2]})
     if not marks[2:]:  # all of one height
         return tuple(_beside(every))
-    found: list[Trapezoid] = []
+    return tuple(
+        _grown_up(
+            [*_beside([s.between(low, high) for s in every if s.lower < high and s.upper > low])]
+            for low, high in pairwise(marks)
+            if high - low > DUST
+        )
+    )
+
+
+def region(
+    rows: Iterable[tuple[Cell, ...]], belongs: Callable[[Cell], bool]
+) -> tuple[Trapezoid, ...]:
+    """Give where the cells of one kind lie, as one shape.
+
+    Args:
+        rows: The rows of cells, from `cells`.
+        belongs: Tells whether a cell is of that kind.
+
+    Returns:
+        What they cover together, lowest first, from the left.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> deck = Layer(order=0, shape=(Trapezoid(0, 9, 0, 0, 9, 9),))
+    >>> strip = Layer(order=1, shape=(Trapezoid(0, 4, 0, 0, 9, 9),))
+    >>> [one.lower for one in region(cells([deck, strip]), lambda cell: len(cell.layers) == 1)]
+    [4]
+    """
+    return tuple(
+        _grown_up([*_beside([cell.lies for cell in row if belongs(cell)])] for row in rows)
+    )
+
+
+def _grown_up(rows: Iterable[list[Trapezoid]]) -> Iterator[Trapezoid]:
+    """Join rows, each above the one before it, where all sides go straight on."""
     standing: list[Trapezoid] = []
-    for low, high in pairwise(marks):
-        if high - low > DUST:
-            parts = [s.between(low, high) for s in every if s.lower < high and s.upper > low]
-            row = list(_beside(parts))
-            grown = _grown(standing, row)
-            found += [] if grown else standing
-            standing = grown or row
-    return (*found, *standing)
+    for row in rows:
+        grown = _grown(standing, row)
+        if not grown:
+            yield from standing
+        standing = grown or row
+    yield from standing
 
 
 def _grown(below: list[Trapezoid], above: list[Trapezoid]) -> list[Trapezoid]:
@@ -161,55 +198,87 @@ def cells(layers: Sequence[Layer]) -> Iterator[tuple[Cell, ...]]:
             begun += 1
         standing = [pair for pair in standing if pair[0].upper >= high]
         if high - low > DUST and standing:
-            yield from _rows([(one.between(low, high), order) for one, order in standing])
+            yield from _rows(_sides(standing, low, high), low, high)
 
 
-def _rows(standing: list[tuple[Trapezoid, int]]) -> Iterator[tuple[Cell, ...]]:
+#: A side of something between two heights: the sum of its ends, by which it stands further left or
+#: right; its u at both; the order of its layer; 1 for a left side, -1 for a right one.
+_Side = tuple[float, float, float, int, int]
+
+
+def _sides(standing: Iterable[tuple[Trapezoid, int]], low: float, high: float) -> list[_Side]:
+    """Give the sides of what stands between two heights, from the left."""
+    sides: list[_Side] = []
+    for one, order in standing:
+        _, _, left, left_high, right, right_high = one.between(low, high)
+        sides.append((left + left_high, left, left_high, order, 1))
+        sides.append((right + right_high, right, right_high, order, -1))
+    sides.sort()
+    return sides
+
+
+def _rows(sides: list[_Side], low: float, high: float) -> Iterator[tuple[Cell, ...]]:
     """Give the rows of cells of one slab: one, or several where sides cross within it."""
-    low, high = standing[0][0][:2]
-    marks = [low, *sorted(_crossings([one for one, _ in standing])), high]
-    for lower, upper in pairwise(marks):
-        if upper - lower > DUST and (row := tuple(_row(standing, lower, upper))):
+    crossings = _crossings(sides)
+    if not crossings:
+        if row := tuple(_row(sides, low, high)):
+            yield row
+        return
+    for lower, upper in pairwise([0.0, *sorted(crossings), 1.0]):
+        v, to = low + (high - low) * lower, low + (high - low) * upper
+        if to - v > DUST and (row := tuple(_row(_cut(sides, lower, upper), v, to))):
             yield row
 
 
-def _crossings(shapes: list[Trapezoid]) -> set[float]:
-    """Give the heights at which sides of trapezoids of one height cross."""
-    sides = {(s.lower_left, s.upper_left) for s in shapes}
-    sides |= {(s.lower_right, s.upper_right) for s in shapes}
-    if all(below == above for below, above in sides):
+def _cut(sides: Iterable[_Side], lower: float, upper: float) -> list[_Side]:
+    """Give sides between two shares of their height."""
+    found = []
+    for _, low, high, order, turn in sides:
+        begin, end = low + (high - low) * lower, low + (high - low) * upper
+        found.append((begin + end, begin, end, order, turn))
+    return sorted(found)
+
+
+def _crossings(sides: list[_Side]) -> set[float]:
+    """Give at which shares of their height sides cross."""
+    lows, highs = [side[1] for side in sides], [side[2] for side in sides]
+    if all(map(le, lows, lows[1:])) and all(map(le, highs, highs[1:])):
         return set()
-    low, high = shapes[0][:2]
-    found = set()
-    ordered = sorted(sides)
+    found: set[float] = set()
+    ordered = sorted(set(zip(lows, highs, strict=True)))
     for k, (a_low, a_high) in enumerate(ordered):
         for b_low, b_high in ordered[k + 1 :]:
-            below, above = b_low - a_low, a_high - b_high
-            if below > DUST and above > DUST:
-                found.add(low + (high - low) * below / (below + above))
+            apart, past = b_low - a_low, a_high - b_high
+            if apart > DUST and past > DUST:
+                found.add(apart / (apart + past))
     return found
 
 
-def _row(standing: list[tuple[Trapezoid, int]], lower: float, upper: float) -> Iterator[Cell]:
+def _row(sides: list[_Side], lower: float, upper: float) -> Iterator[Cell]:
     """Give the cells between two heights, between which no sides cross."""
-    sides: list[tuple[float, float, int, int]] = []
-    for whole, order in standing:
-        one = whole.between(lower, upper)
-        sides.append((one.lower_left, one.upper_left, order, 1))
-        sides.append((one.lower_right, one.upper_right, order, -1))
-    sides.sort(key=lambda side: side[0] + side[1])
-    times: dict[int, int] = {}
-    left_low, left_high = sides[0][:2]
-    for right_low, right_high, order, turn in sides:
-        if right_low - left_low > TOUCHING or right_high - left_high > TOUCHING:
-            layers = tuple(sorted(order for order, n in times.items() if n))
-            if layers:
-                lies = Trapezoid(lower, upper, left_low, left_high, right_low, right_high)
-                yield Cell(lies, layers)
-            left_low, left_high = right_low, right_high
-        elif not any(times.values()):
-            left_low, left_high = right_low, right_high
+    times: dict[int, int] = {}  # of each layer how many parts stand here
+    _, left_low, left_high, _, _ = sides[0]
+    layers: tuple[int, ...] = ()  # of the cell that is not given yet: it may go on
+    begun, ended = (left_low, left_high), (left_low, left_high)
+    for _, low, high, order, turn in sides:
+        if low - left_low > TOUCHING or high - left_high > TOUCHING:
+            here = tuple(sorted(times)) if times else ()
+            if here != layers:
+                if layers:
+                    yield Cell(_between(lower, upper, begun, ended), layers)
+                layers, begun = here, (left_low, left_high)
+            left_low, left_high = ended = low, high
+        elif not times:
+            left_low, left_high = low, high
         times[order] = times.get(order, 0) + turn
+        if not times[order]:
+            del times[order]
+    if layers:
+        yield Cell(_between(lower, upper, begun, ended), layers)
+
+
+def _between(lower: float, upper: float, left: Span, right: Span) -> Trapezoid:
+    return Trapezoid(lower, upper, *left, *right)
 
 
 def stacked(rows: Iterable[tuple[Cell, ...]]) -> Iterator[tuple[Cell, Cell]]:

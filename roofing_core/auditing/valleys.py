@@ -21,9 +21,6 @@ from roofing_core.auditing.shapes import (
 )
 from roofing_core.measures.units import Inches
 
-#: So many layers of shingle lie over every point.
-_LAYERS = 2
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Under:
@@ -33,15 +30,12 @@ class Under:
         edge: The edge of the plane that the valley is.
         reach: How far from the middle metal reaches under them; endless for shingles that run
             through, of which that is asked elsewhere.
-        layers: The shapes of its layers, the lowest first: the metal, or courses of the other plane
-            that run through.
-        needed: How many of these have to lie over a point: one of metal, two of shingles.
+        shape: Where it lies: the metal, or two layers of shingles of the other plane.
     """
 
     edge: Edge
     reach: Inches
-    layers: tuple[tuple[Trapezoid, ...], ...]
-    needed: int
+    shape: tuple[Trapezoid, ...]
 
     def lap(self, lies: Trapezoid) -> Inches:
         """Give how far it reaches on from where it lies bare, square to the valley."""
@@ -120,7 +114,7 @@ def under_shingles(
             metal = _metal(run, edge) if run is not None else None
             found[edge.plane] += [metal] if metal is not None else []
     for name, each in throughs.items():
-        found[name] += [under for through in each for under in _turned(through)]
+        found[name] += map(_turned, each)
     return {name: tuple(each) for name, each in found.items()}
 
 
@@ -172,17 +166,14 @@ def _metal(run: FinishedRun, edge: Edge) -> Under | None:
     if not edge.rises():
         start, end = edge.length() - end, edge.length() - start
     shape = trapezoids(strip_beside(edge.at(start), edge.at(end), leg))
-    return Under(edge=edge, reach=leg, layers=(shape,), needed=1)
+    return Under(edge=edge, reach=leg, shape=shape)
 
 
-def _turned(through: Through) -> Iterator[Under]:
+def _turned(through: Through) -> Under:
     """Give the shingles that run through, and what lines the valley where none can lie."""
-    for rings, needed in ((through.courses, _LAYERS), ((through.beyond,), 1)):
-        layers = tuple(
-            tuple(part for ring in each for part in trapezoids(ring)) for each in rings if each
-        )
-        if layers:
-            yield Under(edge=through.edge, reach=float("inf"), layers=layers, needed=needed)
+    rings = (*through.twice, *through.beyond)
+    shape = tuple(part for ring in rings for part in trapezoids(ring))
+    return Under(edge=through.edge, reach=float("inf"), shape=shape)
 
 
 def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[str, Gauge]) -> None:
