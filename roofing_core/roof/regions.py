@@ -6,7 +6,7 @@ How a region is cut into level bands is `slicing`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from math import hypot
 
 from roofing_core.measures.units import Inches
@@ -30,6 +30,7 @@ def region_of(
     *,
     past: Mapping[EdgeKind, Inches] | Sequence[Moved] | None = None,
     holes: Sequence[Hole] = (),
+    square_at: Collection[int] = (),
 ) -> Region:
     """Give the region of a plane, each edge moved outwards by as much as its kind asks.
 
@@ -38,6 +39,8 @@ def region_of(
         past: How far each kind of edge is moved outwards, negative for inwards, 0 where a kind is
             not named; or for each edge how far at its start and at its end.
         holes: What is cut out, each as (left, right, lower, upper).
+        square_at: Places of corners at which both moved edges end square, beside the corner, and
+            do not go on to where they would meet.
 
     Returns:
         The region. Its sides have the places of the plane's edges, those of hole n from 0 the
@@ -47,7 +50,7 @@ def region_of(
         Nothing.
 
     Source:
-        Geometry: a moved corner is where its two moved edges meet.
+        Geometry: a moved corner is where its two moved edges meet, but for those that end square.
 
     >>> from roofing_core.roof.forms import Hip
     >>> from roofing_core.roof.whole_roof import surfaces
@@ -58,7 +61,7 @@ def region_of(
     if isinstance(past, Mapping):
         past = [(past.get(kind, 0.0),) * 2 for kind in plane.edges]
     moved = past or [(0.0, 0.0)] * len(plane.edges)
-    walked = list(_moved(plane.corners, moved))
+    walked = list(_moved(plane.corners, moved, square_at))
     rings = [[point for point, _ in walked], *map(_clockwise, holes)]
     edges = [[edge for _, edge in walked]]
     return Region(rings, [*edges, *([FIRST_HOLE - n] * 4 for n in range(len(holes)))])
@@ -69,19 +72,25 @@ def _clockwise(hole: Hole) -> list[Point]:
     return [(left, lower), (left, upper), (right, upper), (right, lower)]
 
 
-def _moved(corners: Sequence[Point], moved: Sequence[Moved]) -> Iterator[tuple[Point, int]]:
+def _moved(
+    corners: Sequence[Point], moved: Sequence[Moved], square_at: Collection[int]
+) -> Iterator[tuple[Point, int]]:
     """Give the corners where moved edges meet, each with the place of the edge that leaves it."""
     lines = [
         _line(start, corners[(k + 1) % len(corners)], *moved[k]) for k, start in enumerate(corners)
     ]
     for k, line in enumerate(lines):
-        before = lines[k - 1]
-        if (met := _meeting(before, line)) is not None:
+        before, last = lines[k - 1], (k - 1) % len(lines)
+        if k in square_at:
+            yield before[1], last
+            yield corners[k], last
+            yield line[0], k
+        elif (met := _meeting(before, line)) is not None:
             yield met, k
         elif before[1] == line[0]:
             yield line[0], k
         else:
-            yield before[1], k - 1 if k else len(lines) - 1
+            yield before[1], last
             yield line[0], k
 
 

@@ -31,6 +31,9 @@ RUN_THROUGH, CUT_BACK, NAILS_CLEAR = 12.0, 2.0, 6.0
 #: further back is cut instead, so that the last joint stands at least this far from its middle.
 LEAST_PIECE = 12.0
 
+#: Edges that go on above a valley with nothing over them.
+_UNCOVERED = frozenset({"rake", "sidewall"})
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ValleyWay:
@@ -135,7 +138,35 @@ def shingled_region(
     # What runs through a valley may reach past the top of its plane, where no course lies.
     top = max(v for _, v in plane.corners)
     past = [moved(k, kind) for k, kind in enumerate(plane.edges)]
-    return region_of(plane, past=past, holes=holes).up_to(top)
+    corners = range(len(plane.corners))
+    square = [k for k in corners if valley.method == "closed_cut" and _ends_square(plane, k, past)]
+    return region_of(plane, past=past, holes=holes, square_at=square).up_to(top)
+
+
+def _ends_square(plane: RoofPlane, k: int, past: Sequence[Moved]) -> bool:
+    """Tell whether shingles that are cut at a closed valley are whole again past a corner.
+
+    There the valley has its top at an edge that goes on upwards and that no caps cover: beside what
+    the cut would go on to, no shingles run through.
+    """
+    before = (k - 1) % len(plane.edges)
+    for valley, other in ((before, k), (k, before)):
+        if plane.edges[valley] == "valley" and plane.edges[other] in _UNCOVERED and _is_blunt(plane, k):
+            return _top(plane, valley) == k
+    return False
+
+
+def _top(plane: RoofPlane, k: int) -> int:
+    """Give the place of the corner that is the upper end of an edge."""
+    after = (k + 1) % len(plane.corners)
+    return after if plane.corners[after][1] > plane.corners[k][1] else k
+
+
+def _is_blunt(plane: RoofPlane, k: int) -> bool:
+    """Tell whether the angle inside a plane at a corner is more than a right one."""
+    corners = plane.corners
+    (bu, bv), (u, v), (au, av) = corners[k - 1], corners[k], corners[(k + 1) % len(corners)]
+    return (bu - u) * (au - u) + (bv - v) * (av - v) < 0
 
 
 def _open_valley(plane: RoofPlane, k: int, valley: ValleyWay) -> Moved:

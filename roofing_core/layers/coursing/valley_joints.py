@@ -60,17 +60,19 @@ def moved_from_valleys(
     ...                    least=12, beside=[83], clearance=4, long=51)  # 84 is 1 in off 83
     {87: 79.0}
     """
-    found = {}
+    found: dict[Inches, Inches] = {}
     for stretch in stretches:
+        within = [joint for joint in joints if stretch.left < joint < stretch.right]
         for valley, way in _ends(stretch, valleys, v):
-            within = [joint for joint in joints if stretch.left < joint < stretch.right]
             if not within:
                 continue
             joint = within[-1] if way < 0 else within[0]
             nearest = valley.middle(v) + way * least
             if way * (nearest - joint) <= 0 or joint in found:
                 continue
-            low, high = _room(joint, within, stretch, way=way, long=long)
+            # Between two valleys one joint may have moved already, towards this one.
+            places = [found.get(one, one) for one in within]
+            low, high = _room(joint, places, stretch, way=way, long=long)
             tried = [nearest + way * STEP * k for k in range(int(long / 2 / STEP))]
             tried = [at for at in tried if low < at < high]
             if tried:
