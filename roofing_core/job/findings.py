@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from roofing_core.job.cover import of_the_cover
 from roofing_core.job.flashing_work import of_the_flashings
 from roofing_core.job.found import Finding, broken, place_on
+from roofing_core.job.found_at_valleys import of_the_valleys
 from roofing_core.job.found_on_metal import of_the_metal
 from roofing_core.job.found_on_shingles import of_the_nails, of_the_shingles
 from roofing_core.job.found_on_site import of_the_site
@@ -53,6 +54,7 @@ def findings(layout: Layout, ordered: Order, weighed: Weights) -> tuple[Finding,
         *_of_the_ice_barrier(layout),
         *_of_the_underlayment(layout),
         *of_the_metal(layout),
+        *of_the_valleys(layout),
         *of_the_shingles(layout),
         *of_the_nails(layout),
         *of_the_cover(layout),

@@ -10,7 +10,15 @@ from typing import Literal, get_args
 from roofing_core.measures.faults import Fault, fault, not_one_of, refuse_if_any
 from roofing_core.measures.published import with_figures
 from roofing_core.measures.sentences import Amount, Sentence
-from roofing_core.ruling import on_metal, on_nails, on_places, on_sheets, on_shingles, on_slopes
+from roofing_core.ruling import (
+    on_metal,
+    on_nails,
+    on_places,
+    on_sheets,
+    on_shingles,
+    on_slopes,
+    on_valleys,
+)
 from roofing_core.ruling.rule import (
     EDITION,
     EDITIONS,
@@ -21,13 +29,9 @@ from roofing_core.ruling.rule import (
     Source,
 )
 
-RULES: Mapping[str, Rule] = MappingProxyType(
-    {
-        one.id: one
-        for part in (on_slopes, on_sheets, on_metal, on_shingles, on_nails, on_places)
-        for one in part.RULES
-    }
-)
+_PARTS = (on_slopes, on_sheets, on_metal, on_valleys, on_shingles, on_nails, on_places)
+
+RULES: Mapping[str, Rule] = MappingProxyType({one.id: one for part in _PARTS for one in part.RULES})
 """All rules by their codes, the roof first."""
 
 GOVERNS = (

@@ -20,6 +20,7 @@ from roofing_core import (
     Plan,
     Pyramid,
     Refused,
+    Side,
     plan,
 )
 from roofing_core.job.findings import findings
@@ -65,6 +66,14 @@ GABLE: dict[str, Any] = {
 ANGLE: dict[str, Any] = {
     "roof": Footprint(
         corners=((0, 0), (400, 0), (400, 200), (200, 200), (200, 400), (0, 400)), pitch=5 / 12
+    )
+}
+#: The same, the second eave of the inside corner 12 in higher than the others: at the foot of its
+#: valley one plane has an eave, the other a wall.
+HIGHER_WING: dict[str, Any] = {
+    "roof": Footprint(
+        corners=((0, 0), (400, 0), (400, 200), (200, 200), (200, 400), (0, 400)),
+        sides=tuple(Side(pitch=5 / 12, eave_height=12.0 * (k == 3)) for k in range(6)),
     )
 }
 #: The clean slope below a wall.
@@ -130,6 +139,16 @@ CASES = [
          "front, course 2, piece 7", 1.75, TENT),
     Case("metal.valley_width", {"valley_metal__face_leg": 12.0},
          {"valley_metal__face_leg": 11.875}, 23.875, "side 3, valley metal", 24, ANGLE),
+    # A valley that is as wide at its foot as at its top, in metal of 12 in on each side.
+    Case("valley.lap", {"valleying__exposed_width": 16.0}, {"valleying__exposed_width": 16.25},
+         3.875, "side 3, valley", 4, {**ANGLE, "valleying__widening": 0.0}),
+    # Cut back by 2 in.
+    Case("valley.lap", {"valleying__run_through": 6.0}, {"valleying__run_through": 5.9375},
+         3.9375, "valleys", 4, {**ANGLE, "valleying__method": "closed_cut"}),
+    Case("valley.nails", {"valleying__nails_clear": 6.0}, {"valleying__nails_clear": 5.9375},
+         5.9375, "valleys", 6, ANGLE),
+    Case("valley.closed_foot", {"valleying__method": "open"}, {"valleying__method": "closed_cut"},
+         1, "valleys", 0, HIGHER_WING),
     Case("metal.wall_leg", {"apron_metal__face_leg": 4.0}, {"apron_metal__face_leg": 3.9375},
          3.9375, "headwall metal", 4, PORCH),
     Case("metal.foot_cover", {"apron_metal__deck_leg": 1.75}, {"apron_metal__deck_leg": 1.625},
@@ -348,6 +367,15 @@ def test_a_breach_brings_no_other_finding_with_it(case, clean):
         "vents.least_high": {"vents.area"},
         "nails.bare": {"caps.width"},
         "metal.foot_cover": {"metal.wall_leg"},
+        "valley.lap": {"joints.clearance", "pieces.end_piece", "starter.offset"},
+        "valley.closed_foot": {
+            "joints.clearance",
+            "pieces.end_piece",
+            "pieces.nails",
+            "starter.offset",
+            "courses.closing",
+            "courses.top_exposure",
+        },
         "valley.lining_width": {"joints.clearance", "pieces.end_piece", "starter.offset"},
     }
     assert beside <= allowed.get(case.rule, set())

@@ -138,22 +138,25 @@ def shingled_region(
     # What runs through a valley may reach past the top of its plane, where no course lies.
     top = max(v for _, v in plane.corners)
     past = [moved(k, kind) for k, kind in enumerate(plane.edges)]
-    corners = range(len(plane.corners))
-    square = [k for k in corners if valley.method == "closed_cut" and _ends_square(plane, k, past)]
+    corners = range(len(plane.corners) if valley.method == "closed_cut" else 0)
+    square = [k for k in corners if _ends_square(plane, k)]
     return region_of(plane, past=past, holes=holes, square_at=square).up_to(top)
 
 
-def _ends_square(plane: RoofPlane, k: int, past: Sequence[Moved]) -> bool:
-    """Tell whether shingles that are cut at a closed valley are whole again past a corner.
+def _ends_square(plane: RoofPlane, k: int) -> bool:
+    """Tell whether a closed valley ends square at a corner, whole shingles above it.
 
-    There the valley has its top at an edge that goes on upwards and that no caps cover: beside what
-    the cut would go on to, no shingles run through.
+    There it has its top at an edge that goes on upwards and that no caps cover. Where a cut would
+    go on to, no shingles run through; and those that do need no more than the other plane has.
     """
     before = (k - 1) % len(plane.edges)
-    for valley, other in ((before, k), (k, before)):
-        if plane.edges[valley] == "valley" and plane.edges[other] in _UNCOVERED and _is_blunt(plane, k):
-            return _top(plane, valley) == k
-    return False
+    return any(
+        plane.edges[valley] == "valley"
+        and plane.edges[other] in _UNCOVERED
+        and _top(plane, valley) == k
+        and _is_blunt(plane, k)
+        for valley, other in ((before, k), (k, before))
+    )
 
 
 def _top(plane: RoofPlane, k: int) -> int:
