@@ -21,6 +21,7 @@ from roofing_core.workings.of_metal import METAL
 from roofing_core.workings.of_metal_bought import METAL_BOUGHT
 from roofing_core.workings.of_nails import NAILS
 from roofing_core.workings.of_order import ORDER
+from roofing_core.workings.of_outlines import OUTLINES
 from roofing_core.workings.of_pieces import PIECES
 from roofing_core.workings.of_roof import ROOF
 from roofing_core.workings.of_seals import SEALANT
@@ -42,6 +43,7 @@ FORMULAS: Mapping[str, Formula] = MappingProxyType(
         **STARTERS,
         **COURSES,
         **PIECES,
+        **OUTLINES,
         **JOINTS,
         **SHINGLES,
         **CUTTING,

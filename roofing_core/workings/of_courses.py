@@ -9,7 +9,7 @@ from roofing_core.measures.counting import DUST
 from roofing_core.roof.outlines import is_lower
 from roofing_core.workings.areas import area_above, exposed_area, laid_area, rows_length
 from roofing_core.workings.at import COUNTED, GEOMETRY, PRACTICE, At, Table, table, under
-from roofing_core.workings.expressions import Constant, Expression, Figure, evaluated
+from roofing_core.workings.expressions import Constant, Expression, Figure, Path, evaluated
 
 _STARTER_NAIL_HEIGHT = Constant(3, "in", "height of a starter's nails")
 
@@ -256,6 +256,41 @@ def _starter_height(at: At) -> Expression:
     if at.plan.choices.starter.made == "self_made":
         return at.choice("shingle/height") - at.choice("shingle/exposure")
     return at.choice("starter/height")
+
+
+def course_over(at: At, starter: Path) -> int | None:
+    """Find the course that lies over a starter.
+
+    Args:
+        at: The plan.
+        starter: Where the starter stands.
+
+    Returns:
+        Its number in the plan, from 0; nothing where no course lies there.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The plan.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> course_over(At(shed, ()), ("starter",))
+    0
+    """
+    laid = at.plan.starter if len(starter) == 1 else at.plan.starters[int(starter[1])]
+    edge = laid.butt + at.plan.choices.coursing.starter_past_metal
+    return next(
+        (
+            k
+            for k, course in enumerate(at.plan.courses)
+            if course.plane == laid.plane and course.butt + course.exposure > edge
+        ),
+        None,
+    )
 
 
 def starter_nail_height(at: At, starter: tuple[str | int, ...]) -> Expression:

@@ -8,7 +8,7 @@ from typing import Any, Final
 from roofing_core.measures.counting import DUST
 from roofing_core.workings.at import GEOMETRY, At, Table, same, table, under
 from roofing_core.workings.expressions import Expression, Figure, Listed, evaluated
-from roofing_core.workings.of_courses import strip_length
+from roofing_core.workings.of_courses import course_over, strip_length
 
 
 def _joint(at: At) -> Expression | None:
@@ -20,17 +20,8 @@ def _joint(at: At) -> Expression | None:
     return None if piece is None else at.near("laid", piece, "right", back=2)
 
 
-def _course_over(at: At) -> int | None:
-    starter = at.thing()
-    for k, course in enumerate(at.plan.courses):
-        edge = starter.butt + at.plan.choices.coursing.starter_past_metal
-        if course.plane == starter.plane and course.butt + course.exposure > edge:
-            return k
-    return None
-
-
 def _starter_clearance(at: At) -> Expression | None:
-    over = _course_over(at)
+    over = course_over(at, at.base())
     return None if over is None else _between(at, _joints(at, over))
 
 

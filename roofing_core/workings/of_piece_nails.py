@@ -6,11 +6,15 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise, product
 from typing import Any
 
+from roofing_core.layers.coursing.nail_room import OFF_JOINT
 from roofing_core.layers.coursing.nailing import nails_per_strip
 from roofing_core.workings.areas import Corner, crossing
 from roofing_core.workings.at import At, same
-from roofing_core.workings.expressions import Expression, Path, Step, evaluated
-from roofing_core.workings.of_courses import plane_index, strip_length
+from roofing_core.workings.bounds import Past, bound
+from roofing_core.workings.covered import with_openings
+from roofing_core.workings.expressions import Constant, Expression, Path, Step, evaluated
+from roofing_core.workings.of_courses import course_over, plane_index, strip_length
+from roofing_core.workings.of_outlines import row_of
 
 
 def piece_nail(at: At) -> Expression | None:
@@ -46,7 +50,22 @@ def piece_nail(at: At) -> Expression | None:
             return place
     tried = _near_ends(at, inset, *_upright_ends(at))
     found = next((one for one in tried if same(evaluated(one), at.value())), None)
-    return found or _near_slanted_ends(at, inset)
+    return found or _near_slanted_ends(at, inset) or _off_joint(at)
+
+
+#: How far a nail stands from a joint of the course over it that would lay it bare.
+_CLEAR = Constant(OFF_JOINT, "in", "clear of the joint over it")
+
+
+def _off_joint(at: At) -> Expression | None:
+    """Give a nail that steps aside from a joint of the course over it."""
+    row = row_of(at)
+    over = int(row[1]) + 1 if row[0] == "courses" else course_over(at, row)
+    if over is None or over >= len(at.plan.courses):
+        return None
+    joints = at.each("joints/*", base=("courses", over))
+    tried = (place for joint in joints for place in (joint - _CLEAR, joint + _CLEAR))
+    return next((one for one in tried if same(evaluated(one), at.value())), None)
 
 
 def _on_the_strip(at: At, start: Expression, inset: Expression) -> Iterator[Expression]:
@@ -93,11 +112,36 @@ def _near_slanted_ends(at: At, inset: Expression) -> Expression | None:
         rings.append(((*at.base(2), "corners"), at.thing(2).corners, "piece"))
     ends: list[Expression] = [at.near("left", back=2), at.near("right", back=2)]
     ends = [*ends, *(end for ring in rings for end in _crossings(at, *ring, height))]
+    ends += [*_beside_valleys(at, k, height), *with_openings(at, k, ()).along]
     for left, right in product(ends, ends):
         for place in _near_ends(at, inset, left, right):
             if same(evaluated(place), at.value()):
                 return place
     return None
+
+
+def _beside_valleys(at: At, plane: int, height: Expression) -> Iterator[Expression]:
+    """Give where a level line comes as near to a valley as nails may stand."""
+    clear = at.choice("valleying/nails_clear")
+    for n, kind in enumerate(at.plan.planes[plane].edges):
+        if kind == "valley":
+            line = bound(at, plane, n, Past(-clear, -clear))
+            if line.slopes():
+                yield line.across(height)
+            yield from _round_ends(at, plane, n, height, clear)
+
+
+def _round_ends(
+    at: At, plane: int, edge: int, height: Expression, clear: Expression
+) -> Iterator[Expression]:
+    """Give the same past the ends of a valley: on a circle round each."""
+    corners = at.plan.planes[plane].corners
+    for n in (edge, (edge + 1) % len(corners)):
+        u, v = (at("planes/*/corners/*/*", plane, n, axis) for axis in (0, 1))
+        if abs(evaluated(height) - v.value) < evaluated(clear):
+            reach = (clear.squared() - (height - v).squared()).root()
+            yield u - reach
+            yield u + reach
 
 
 def _crossings(

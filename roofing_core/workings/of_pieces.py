@@ -10,8 +10,9 @@ from math import pi
 from typing import Any, Final
 
 from roofing_core.workings.at import GEOMETRY, PRACTICE, At, Table, same, table, under
-from roofing_core.workings.expressions import Constant, Expression, How, evaluated
+from roofing_core.workings.expressions import Constant, Expression, How, Step, evaluated
 from roofing_core.workings.of_courses import plane_index, starter_nail_height, strip_length
+from roofing_core.workings.of_outlines import joint_at
 from roofing_core.workings.of_piece_nails import piece_nail
 
 _ENDS: tuple[How, How] = ("least", "greatest")
@@ -37,7 +38,7 @@ def _left(at: At) -> Expression | None:
         return at.all("least", "corners/*/0", "its corners, along the eave", base=at.base())
     if not k and piece.left == -at.plan.choices.coursing.shingle_past_rake:
         return -at.choice("coursing/shingle_past_rake")
-    return _beside(at, "right")
+    return _beside(at, "right") or joint_at(at, at.value())
 
 
 def _at_joint(at: At, k: int) -> Expression | None:
@@ -77,8 +78,9 @@ def _right(at: At) -> Expression | None:
     if same(piece.shingle_to, strip_length(at).value):
         if _known_from(row, k):
             return at.near("left") + (strip_length(at) - at.near("shingle_from"))
-        return _at_joint(at, k)
-    return _at_right_rake(at) or _beside(at, "left") or _at_joint(at, k)
+        return _at_joint(at, k) or joint_at(at, at.value())
+    found = _at_right_rake(at) or _beside(at, "left") or _at_joint(at, k)
+    return found or joint_at(at, at.value())
 
 
 def _at_right_rake(at: At) -> Expression | None:
@@ -97,7 +99,8 @@ def _shingle_from(at: At) -> Expression | None:
         return at.near("trim", back=3)
     if same(piece.shingle_to, strip_length(at).value):
         return strip_length(at) - (at.near("right") - at.near("left"))
-    return None
+    begins = joint_at(at, piece.left - piece.shingle_from)
+    return begins and at.near("left") - Step("where its strip would begin", "in", begins)
 
 
 def _shingle_to(at: At) -> Expression:

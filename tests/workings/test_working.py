@@ -62,9 +62,14 @@ def test_a_choice_is_told_from_a_default():
     assert came_from(plan(chosen), "/courses/19/snap_line")["/choices/shingle/height"] == "chosen"
 
 
-def test_what_the_roof_s_shape_decides_is_told_as_laid_out(hip):
-    found = came_from(hip, "/courses/0/laid/0/left")
-    assert found["/courses/0/laid/0/corners/0/0"] == "laid_out"
+def test_the_corner_of_a_cut_piece_is_where_a_hip_crosses_a_level_line(hip):
+    """A square hip at 6:12 goes in 12 in for each 13.42 in up the slope, of the framing square."""
+    found = working(hip, "/courses/3/laid/0/corners/0/0")
+    lean = next(line for line in found.lines if line.name.startswith("lean of the hip"))
+    assert lean.result.value == pytest.approx(12 / 13.42, rel=0.005 / 13.42)
+    assert found.result.value == pytest.approx(lean.result.value * hip.courses[3].butt)
+    ends = {one.figure for line in found.lines for one in line.put_in}
+    assert {"/as_measured/roof/width", "/choices/shingle/exposure"} <= ends
 
 
 def test_a_figure_goes_back_to_what_was_measured_of_the_walls():
@@ -165,12 +170,6 @@ def test_what_a_refusal_names_can_be_asked(shed):
     assert re.search(r" and \d+ more$", text)
     for pattern in named:
         assert working(shed, pattern.replace("*", "0")).lines
-
-
-def test_a_place_without_its_formula_on_this_roof_is_refused(hip):
-    """Beside a valley, an opening or a search some figures of a pattern have none."""
-    with pytest.raises(Refused, match="a figure with a formula of its own"):
-        working(hip, "/courses/0/laid/0/corners/0/0")
 
 
 def test_asking_with_the_job_plans_it(shed):

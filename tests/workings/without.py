@@ -16,10 +16,6 @@ WITHOUT = frozenset(
     (
         # Where things lie in space, and the outlines that the shape of the roof cuts.
         "/deck/pieces/*/corners/*/*",
-        "/courses/*/laid/*/corners/*/*",
-        "/courses/*/laid/*/cutouts/*/*/*",
-        "/starter/laid/*/corners/*/*",
-        "/starters/*/laid/*/corners/*/*",
         # Panels are laid by a search for the fewest; their joints and supports follow from it.
         "/deck/pieces/*/left",
         "/deck/pieces/*/right",
@@ -53,11 +49,6 @@ WITHOUT = frozenset(
 #: These have a formula wherever neither a valley, an opening nor a search decides.
 SOMETIMES = frozenset(
     (
-        "/courses/*/laid/*/right",
-        "/courses/*/laid/*/shingle_from",
-        "/courses/*/laid/*/nails/*",
-        "/starter/laid/*/nails/*",
-        "/starters/*/laid/*/nails/*",
         "/ice_barrier/rows/*/pieces/*/left",
         "/ice_barrier/rows/*/pieces/*/length",
         "/underlayment/rows/*/pieces/*/left",

@@ -1,0 +1,204 @@
+"""Bounds: what a layer covers of a plane, as straight lines that have a formula each.
+
+A layer reaches past the edges of its plane or stops short of them; what is cut off there ends on
+the edge so moved. A place on one is ``u = a + b v``, or on a level one ``v`` alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import combinations
+
+from roofing_core.measures.counting import DUST
+from roofing_core.measures.units import Inches
+from roofing_core.workings.at import At
+from roofing_core.workings.expressions import Expression, Step, evaluated
+from roofing_core.workings.of_points import agrees
+from roofing_core.workings.straight_lines import NOTHING, minus, plus
+
+#: A point lies on an edge that is this near to it.
+_NEAR = 1e-7
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """A straight edge of what a layer covers.
+
+    Attributes:
+        name: What it is called.
+        level: How high it lies, where it is level.
+        upright: Where along the eave it lies, where it is upright.
+        base: Where it crosses height 0 of the plane, where it slopes: the a of ``u = a + b v``.
+        lean: How far along the eave it goes for each inch up: the b.
+    """
+
+    name: str
+    level: Expression | None = None
+    upright: Expression | None = None
+    base: Expression = NOTHING
+    lean: Expression = NOTHING
+
+    def across(self, height: Expression) -> Expression:
+        """Give where along the eave it lies at a height."""
+        return self.upright or plus(self.base, self.lean * height)
+
+    def up(self, place: Expression) -> Expression:
+        """Give how high it lies at a place along the eave."""
+        return self.level or (minus(place, self.base)) / self.lean
+
+    def slopes(self) -> bool:
+        """Tell whether it is neither level nor upright."""
+        return self.level is None and self.upright is None
+
+    def is_at(self, u: Inches, v: Inches) -> bool:
+        """Tell whether it goes through a point."""
+        if self.level is not None:
+            return abs(evaluated(self.level) - v) <= _NEAR
+        if self.upright is not None:
+            return abs(evaluated(self.upright) - u) <= _NEAR
+        there = evaluated(self.base) + evaluated(self.lean) * v
+        return abs(there - u) <= _NEAR * max(1.0, abs(evaluated(self.lean)))
+
+
+@dataclass(frozen=True, slots=True)
+class Past:
+    """How far an edge is moved outwards at its start and at its end; inwards where negative."""
+
+    start: Expression
+    end: Expression
+
+
+def bound(at: At, plane: int, edge: int, past: Past | None = None) -> Bound:
+    """Give an edge of a plane, moved outwards as a layer reaches past it.
+
+    Args:
+        at: The plan.
+        plane: The plane, from 0.
+        edge: The edge, from 0.
+        past: How far it is moved; not at all unless given.
+
+    Returns:
+        The edge.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.forms import Pyramid
+    >>> from roofing_core.workings.expressions import Constant
+    >>> peak = plan(Job(roof=Pyramid(length=192, width=192, pitch=0.75)))
+    >>> left_hip = bound(At(peak, ()), 0, 2)
+    >>> evaluated(left_hip.across(Constant(60, "in")))
+    48.0
+    """
+    corners = at.plan.planes[plane].corners
+    ends = edge, (edge + 1) % len(corners)
+    (ua, va), (ub, vb) = (corners[n] for n in ends)
+    kind = at.plan.planes[plane].edges[edge].replace("_", " ")
+    name = f"the {kind} along side {edge + 1} of {at.plan.planes[plane].name}"
+    start, end = (
+        tuple(at("planes/*/corners/*/*", plane, n, axis) for axis in (0, 1)) for n in ends
+    )
+    out = past.start if past else NOTHING
+    if va == vb:
+        return Bound(name, level=minus(start[1], out) if ub > ua else plus(start[1], out))
+    if ua == ub:
+        return Bound(name, upright=plus(start[0], out) if vb > va else minus(start[0], out))
+    long = at("planes/*/lengths/*", plane, edge)
+    if past is None or past.start == past.end:
+        lean = Step(f"lean of {name}", "1", (end[0] - start[0]) / (end[1] - start[1]))
+        foot = minus(start[0], lean * start[1] if va else NOTHING)
+        base = plus(foot, NOTHING if out == NOTHING else out * long / (end[1] - start[1]))
+        return Bound(name, base=_step(f"foot of {name}", base), lean=lean)
+    along, up = (end[axis] - start[axis] for axis in (0, 1))
+    moved = [
+        (
+            Step(f"{which} of {name}, moved, along the eave", "in", u + far * up / long),
+            Step(f"{which} of {name}, moved, up the slope", "in", v - far * along / long),
+        )
+        for which, (u, v), far in (("start", start, past.start), ("end", end, past.end))
+    ]
+    (u0, v0), (u1, v1) = moved
+    lean = Step(f"lean of {name}, moved", "1", (u1 - u0) / (v1 - v0))
+    return Bound(name, base=_step(f"foot of {name}, moved", u0 - lean * v0), lean=lean)
+
+
+def _step(name: str, formula: Expression) -> Expression:
+    return formula if formula == NOTHING else Step(name, "in", formula)
+
+
+@dataclass(frozen=True, slots=True)
+class Places:
+    """Where things on a plane can end: at edges of what covers it, and along other lines.
+
+    Attributes:
+        bounds: The edges.
+        along: Places along the eave where things end square: joints, sides of openings.
+        heights: Heights where they end level: butts, rows, sides of openings.
+    """
+
+    bounds: tuple[Bound, ...]
+    along: tuple[Expression, ...] = ()
+    heights: tuple[Expression, ...] = ()
+
+    def u(self, value: Inches) -> Expression | None:
+        """Give the upright line at a place along the eave."""
+        tried = (*self.along, *(one.upright for one in self.bounds if one.upright))
+        return next((one for one in tried if agrees(one, value)), None)
+
+    def v(self, value: Inches) -> Expression | None:
+        """Give the level line at a height."""
+        tried = (*self.heights, *(one.level for one in self.bounds if one.level))
+        return next((one for one in tried if agrees(one, value)), None)
+
+
+def corner_on(
+    places: Places, point: tuple[Inches, Inches], axis: int, *, other: Expression
+) -> Expression | None:
+    """Give one number of a corner that something on a plane has: where two lines cross.
+
+    Args:
+        places: The lines.
+        point: The corner (u, v).
+        axis: Which of the two numbers, 0 for u.
+        other: The other number, as a figure.
+
+    Returns:
+        The formula: the line that it lies on, or where a sloping edge is at the other number, or
+        where two of them cross.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.workings.expressions import Constant
+    >>> hip = Bound("hip", base=Constant(100, "in"), lean=Constant(-0.5))
+    >>> places = Places((hip,), heights=(Constant(40, "in"),))
+    >>> evaluated(corner_on(places, (80, 40), 0, other=Constant(40, "in")))
+    80.0
+    """
+    on = [one for one in places.bounds if one.slopes() and one.is_at(*point)]
+    straight = places.v(point[1]) if axis else places.u(point[0])
+    if straight is not None:
+        return straight
+    held = places.u(point[0]) if axis else places.v(point[1])
+    if axis == 0 or held is not None:
+        tried: Iterator[Expression] = (one.up(other) if axis else one.across(other) for one in on)
+    else:
+        tried = (_crossed(one, two) for one, two in combinations(on, 2))
+    return next((one for one in tried if agrees(one, point[axis])), None)
+
+
+def _crossed(one: Bound, other: Bound) -> Expression:
+    """Give the height at which two sloping edges cross: ``a + b v = c + d v``."""
+    apart = evaluated(one.lean) - evaluated(other.lean)
+    if abs(apart) <= DUST:
+        return NOTHING
+    return (other.base - one.base) / (one.lean - other.lean)
