@@ -89,8 +89,9 @@ def make_venv() -> None:
 
 
 def test(arguments: "list[str]") -> int:
-    """Run the tests."""
-    return ask(PYTHON, "-m", "pytest", "-q", *arguments)
+    """Run the tests: all of them on several processors, or those that the words name on one."""
+    shared = ("-n", "auto", "--maxprocesses", "8", "--dist", "worksteal")
+    return ask(PYTHON, "-m", "pytest", "-q", *(arguments or shared))
 
 
 def check(arguments: "list[str]") -> int:

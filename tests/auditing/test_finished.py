@@ -31,7 +31,7 @@ def parts(kind: Any, whole: Any) -> list[tuple[Any, Any]]:
     """Give what the audit reads and what the plan has, dataclass by dataclass."""
     mine, there = (get_type_hints(one, include_extras=True) for one in (kind, whole))
     found = [(kind, whole)]
-    for name in mine.keys() & there.keys():
+    for name in (name for name in mine if name in there):
         pair = mine[name], there[name]
         inner, outer = (next(iter(get_args(one)), one) if get_args(one) else one for one in pair)
         if is_dataclass(inner):
