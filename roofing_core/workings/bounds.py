@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
+from typing import Literal
 
 from roofing_core.measures.counting import DUST
 from roofing_core.measures.units import Inches
@@ -27,43 +28,42 @@ class Bound:
 
     Attributes:
         name: What it is called.
-        level: How high it lies, where it is level.
-        upright: Where along the eave it lies, where it is upright.
-        base: Where it crosses height 0 of the plane, where it slopes: the a of ``u = a + b v``.
+        lies: Whether it is level, upright, or neither.
+        place: How high it lies, where it is level; where along the eave, where it is upright; else
+            where it crosses height 0 of the plane, the a of ``u = a + b v``.
         lean: How far along the eave it goes for each inch up: the b.
     """
 
     name: str
-    level: Expression | None = None
-    upright: Expression | None = None
-    base: Expression = NOTHING
+    lies: Literal["level", "upright", "sloping"]
+    place: Expression
     lean: Expression = NOTHING
 
     def across(self, height: Expression) -> Expression:
         """Give where along the eave it lies at a height."""
-        return self.upright or plus(self.base, self.lean * height)
+        return self.place if self.lies == "upright" else plus(self.place, self.lean * height)
 
     def up(self, place: Expression) -> Expression:
         """Give how high it lies at a place along the eave."""
-        return self.level or (minus(place, self.base)) / self.lean
-
-    def slopes(self) -> bool:
-        """Tell whether it is neither level nor upright."""
-        return self.level is None and self.upright is None
+        return self.place if self.lies == "level" else minus(place, self.place) / self.lean
 
     def is_at(self, u: Inches, v: Inches) -> bool:
         """Tell whether it goes through a point."""
-        if self.level is not None:
-            return abs(evaluated(self.level) - v) <= _NEAR
-        if self.upright is not None:
-            return abs(evaluated(self.upright) - u) <= _NEAR
-        there = evaluated(self.base) + evaluated(self.lean) * v
-        return abs(there - u) <= _NEAR * max(1.0, abs(evaluated(self.lean)))
+        place = evaluated(self.place)
+        if self.lies == "sloping":
+            lean = evaluated(self.lean)
+            return abs(place + lean * v - u) <= _NEAR * max(1.0, abs(lean))
+        return abs(place - (v if self.lies == "level" else u)) <= _NEAR
 
 
 @dataclass(frozen=True, slots=True)
 class Past:
-    """How far an edge is moved outwards at its start and at its end; inwards where negative."""
+    """How far an edge is moved outwards; inwards where negative.
+
+    Attributes:
+        start: How far at its start.
+        end: How far at its end.
+    """
 
     start: Expression
     end: Expression
@@ -106,15 +106,15 @@ def bound(at: At, plane: int, edge: int, past: Past | None = None) -> Bound:
     )
     out = past.start if past else NOTHING
     if va == vb:
-        return Bound(name, level=minus(start[1], out) if ub > ua else plus(start[1], out))
+        return Bound(name, "level", (minus if ub > ua else plus)(start[1], out))
     if ua == ub:
-        return Bound(name, upright=plus(start[0], out) if vb > va else minus(start[0], out))
+        return Bound(name, "upright", (plus if vb > va else minus)(start[0], out))
     long = at("planes/*/lengths/*", plane, edge)
     if past is None or past.start == past.end:
         lean = Step(f"lean of {name}", "1", (end[0] - start[0]) / (end[1] - start[1]))
         foot = minus(start[0], lean * start[1] if va else NOTHING)
         base = plus(foot, NOTHING if out == NOTHING else out * long / (end[1] - start[1]))
-        return Bound(name, base=_step(f"foot of {name}", base), lean=lean)
+        return Bound(name, "sloping", _step(f"foot of {name}", base), lean)
     along, up = (end[axis] - start[axis] for axis in (0, 1))
     moved = [
         (
@@ -125,7 +125,7 @@ def bound(at: At, plane: int, edge: int, past: Past | None = None) -> Bound:
     ]
     (u0, v0), (u1, v1) = moved
     lean = Step(f"lean of {name}, moved", "1", (u1 - u0) / (v1 - v0))
-    return Bound(name, base=_step(f"foot of {name}, moved", u0 - lean * v0), lean=lean)
+    return Bound(name, "sloping", _step(f"foot of {name}, moved", u0 - lean * v0), lean)
 
 
 def _step(name: str, formula: Expression) -> Expression:
@@ -148,12 +148,12 @@ class Places:
 
     def u(self, value: Inches) -> Expression | None:
         """Give the upright line at a place along the eave."""
-        tried = (*self.along, *(one.upright for one in self.bounds if one.upright))
+        tried = (*self.along, *(one.place for one in self.bounds if one.lies == "upright"))
         return next((one for one in tried if agrees(one, value)), None)
 
     def v(self, value: Inches) -> Expression | None:
         """Give the level line at a height."""
-        tried = (*self.heights, *(one.level for one in self.bounds if one.level))
+        tried = (*self.heights, *(one.place for one in self.bounds if one.lies == "level"))
         return next((one for one in tried if agrees(one, value)), None)
 
 
@@ -179,12 +179,12 @@ def corner_on(
         Geometry.
 
     >>> from roofing_core.workings.expressions import Constant
-    >>> hip = Bound("hip", base=Constant(100, "in"), lean=Constant(-0.5))
+    >>> hip = Bound("hip", "sloping", Constant(100, "in"), Constant(-0.5))
     >>> places = Places((hip,), heights=(Constant(40, "in"),))
     >>> evaluated(corner_on(places, (80, 40), 0, other=Constant(40, "in")))
     80.0
     """
-    on = [one for one in places.bounds if one.slopes() and one.is_at(*point)]
+    on = [one for one in places.bounds if one.lies == "sloping" and one.is_at(*point)]
     straight = places.v(point[1]) if axis else places.u(point[0])
     if straight is not None:
         return straight
@@ -201,4 +201,4 @@ def _crossed(one: Bound, other: Bound) -> Expression:
     apart = evaluated(one.lean) - evaluated(other.lean)
     if abs(apart) <= DUST:
         return NOTHING
-    return (other.base - one.base) / (one.lean - other.lean)
+    return (other.place - one.place) / (one.lean - other.lean)

@@ -31,7 +31,7 @@ def shingle_bounds(at: At, plane: int) -> tuple[Bound, ...]:
     >>> from roofing_core.roof.planes import SingleSlope
     >>> from roofing_core.workings.expressions import evaluated
     >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
-    >>> evaluated(shingle_bounds(At(shed, ()), 0)[1].upright)
+    >>> evaluated(shingle_bounds(At(shed, ()), 0)[1].place)
     168.25
     """
     one = at.plan.planes[plane]
@@ -89,7 +89,7 @@ def sheet_bounds(at: At, plane: int, sheet: str) -> tuple[Bound, ...]:
     >>> from roofing_core.roof.planes import SingleSlope
     >>> from roofing_core.workings.expressions import evaluated
     >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
-    >>> evaluated(sheet_bounds(At(shed, ()), 0, "underlayment")[0].level)
+    >>> evaluated(sheet_bounds(At(shed, ()), 0, "underlayment")[0].place)
     -0.25
     """
     one = at.plan.planes[plane]
@@ -151,7 +151,7 @@ def deck_bounds(at: At, plane: int) -> tuple[Bound, ...]:
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
     >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
-    >>> deck_bounds(At(shed, ()), 0)[2].level.value
+    >>> deck_bounds(At(shed, ()), 0)[2].place.value
     112
     """
     return tuple(bound(at, plane, k) for k in range(len(at.plan.planes[plane].edges)))

@@ -78,10 +78,9 @@ def start_line(at: At, plane: int) -> Expression | None:
     -0.25
     """
     bounds = shingle_bounds(at, plane)
-    lowest = bounds[0].level
-    if lowest is None or bounds[-1].level is not None:
+    if bounds[0].lies != "level" or bounds[-1].lies == "level":
         return None
-    butt = Step("height of the first butt", "in", lowest)
+    butt = Step("height of the first butt", "in", bounds[0].place)
     return Step(f"line that joints are counted from on {at.plan.planes[plane].name}", "in",
                 bounds[-1].across(butt))  # fmt: skip
 
@@ -135,7 +134,7 @@ def _from_valleys(at: At, value: Inches) -> Iterator[Expression]:
     least = at.choice("valleying/least_piece")
     for n, kind in enumerate(at.plan.planes[k].edges):
         valley = bound(at, k, n)
-        if kind == "valley" and valley.slopes():
+        if kind == "valley" and valley.lies == "sloping":
             middle = Step(
                 f"{valley.name} at the nails", "in",
                 valley.across(at.figure((*row, "nail_line"))),

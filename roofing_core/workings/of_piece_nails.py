@@ -126,7 +126,7 @@ def _beside_valleys(at: At, plane: int, height: Expression) -> Iterator[Expressi
     for n, kind in enumerate(at.plan.planes[plane].edges):
         if kind == "valley":
             line = bound(at, plane, n, Past(-clear, -clear))
-            if line.slopes():
+            if line.lies == "sloping":
                 yield line.across(height)
             yield from _round_ends(at, plane, n, height, clear)
 
