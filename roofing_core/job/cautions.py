@@ -89,7 +89,7 @@ COLD = Caution(
         "Keep warm and dry, take breaks in the warm, and clear ice and snow off ladder and roof"
         " before anyone goes up. Below {40 F} shingles are brittle; adhesive wants warmth to seal."
     ),
-    source="a federal winter guide, as restated; a building-practice handbook for shingles",
+    source="OSHA, Winter Weather; a building-practice handbook for shingles",
 )
 HOT_ASPHALT = Caution(
     about="hot asphalt",

@@ -9,6 +9,12 @@ from roofing_core.job.found import Finding, broken, place_on
 from roofing_core.job.layout import Layout
 from roofing_core.ruling import on_metal
 
+#: The code's section on drip edges is about these; what it asks of them is practice elsewhere.
+DRIP_EDGES = frozenset({"eave", "left_rake", "right_rake"})
+
+_OF_DRIP_EDGES = (on_metal.METAL_LAP, on_metal.METAL_NAIL_SPACING)
+_OF_FLASHINGS = (on_metal.FLASHING_LAP, on_metal.FLASHING_NAIL_SPACING)
+
 
 def of_the_metal(layout: Layout) -> Iterator[Finding]:
     """Hold every run of metal against the rules.
@@ -37,11 +43,10 @@ def of_the_metal(layout: Layout) -> Iterator[Finding]:
         place = place_on(layout, run.plane, f"{run.edge.replace('_', ' ')} metal")
         name = "ridge_nail_spacing" if run.edge == "ridge" else "nail_spacing"
         spacing, field = getattr(how, name), f"metalwork.{name}"
+        of_laps, of_nails = _OF_DRIP_EDGES if run.edge in DRIP_EDGES else _OF_FLASHINGS
         if run.laps:
-            yield from broken(
-                layout, on_metal.METAL_LAP, run.lap, place, fields=("metalwork.lap",)
-            )  # fmt: skip
-        yield from broken(layout, on_metal.METAL_NAIL_SPACING, spacing, place, fields=(field,))
+            yield from broken(layout, of_laps, run.lap, place, fields=("metalwork.lap",))
+        yield from broken(layout, of_nails, spacing, place, fields=(field,))
         yield from _of_legs(layout, run, place)
         if run.edge == "ridge":
             beads, field = layout.choices.sealing.beads_per_leg, "sealing.beads_per_leg"
@@ -53,7 +58,7 @@ def _of_legs(layout: Layout, run: EdgeRun, place: str) -> Iterator[Finding]:
     metal = METALS[run.edge]
     deck_leg, face_leg = f"{metal}.deck_leg", f"{metal}.face_leg"
     both = (deck_leg, face_leg)
-    if run.edge in {"eave", "left_rake", "right_rake"}:
+    if run.edge in DRIP_EDGES:
         thick = layout.choices.panel.thickness
         rule, needed = on_metal.METAL_BELOW_DECK, thick + on_metal.METAL_BELOW_DECK.limit
         yield from broken(layout, on_metal.METAL_DECK_LEG, run.deck_leg, place, fields=(deck_leg,))

@@ -10,7 +10,7 @@ _EDGES = residential("R905.2.8.5", restated=("2015", "2021"))
 METAL_LAP = rule(
     "metal.lap",
     "Each length of edge metal laps the next by at least {}.",
-    applies="Runs of more than one length.",
+    applies="Eaves and rakes whose metal is of more than one length.",
     at_least=2.0,
     sources=_EDGES,
     cure="Lap the lengths by {} or more, upper over lower on a rake.",
@@ -19,7 +19,7 @@ METAL_LAP = rule(
 METAL_NAIL_SPACING = rule(
     "metal.nail_spacing",
     "Edge metal is fastened at most {} apart.",
-    applies="Every run of metal.",
+    applies="Eaves and rakes.",
     at_most=12.0,
     sources=_EDGES,
     cure="Nail it {} apart or closer.",
@@ -53,6 +53,28 @@ METAL_ORDER = rule(
     sources=_EDGES,
     cure="Lay eave metal, underlayment and rake metal in this order, as the plan does.",
     checked="audit",
+)
+
+FLASHING_LAP = rule(
+    "flashing.lap",
+    "Each length of metal along a ridge or valley, or at the foot of a wall or of another slope,"
+    " laps the next by at least {}.",
+    applies="Where that metal is of more than one length.",
+    at_least=2.0,
+    severity="against_practice",
+    sources=PRACTICE,
+    cure="Lap the lengths by {} or more, in a valley upper over lower.",
+)
+
+FLASHING_NAIL_SPACING = rule(
+    "flashing.nail_spacing",
+    "Metal along a ridge or valley, or at the foot of a wall or of another slope, is fastened at"
+    " most {} apart.",
+    applies="Ridge metal, valley metal, aprons and metal at pitch breaks.",
+    at_most=12.0,
+    severity="against_practice",
+    sources=PRACTICE,
+    cure="Nail it {} apart or closer.",
 )
 
 VALLEY_WIDTH = rule(
@@ -140,6 +162,8 @@ RULES = (
     METAL_DECK_LEG,
     METAL_BELOW_DECK,
     METAL_ORDER,
+    FLASHING_LAP,
+    FLASHING_NAIL_SPACING,
     VALLEY_WIDTH,
     WALL_LEG,
     FLASHING_THICKNESS,

@@ -143,7 +143,7 @@ STACK_HEIGHT = rule(
             title="Building Component Safety Information",
             edition="",
             place="B4, construction loading",
-            known="from_memory",
+            known="restated",
         ),
     ),
     cure="Set the bundles down {} high or lower, over several rafters, and spread them.",
@@ -163,7 +163,7 @@ DEAD_LOAD = rule(
     "load.dead",
     "What the plan lays weighs at most {} on the plan of the roof.",
     applies="Where the job says what the designer of the roof allows. The limit is that; as listed,"
-    " of one sort of roof in a design guide.",
+    " of one sort of roof in a federal design guide.",
     at_most=15.0,
     unit="lb/ft2",
     severity="stops_the_job",

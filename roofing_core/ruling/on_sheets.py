@@ -89,7 +89,7 @@ ICE_INSIDE_WALL = rule(
     "ice_barrier.inside_wall",
     "An ice barrier reaches from the eave to at least {} inside the exterior wall line, level.",
     applies="Where the area has a history of ice along the eaves: the local authority says so. A"
-    " detached building without heated floor area is exempt, from memory.",
+    " detached building without heated floor area is exempt, as restated.",
     at_least=24.0,
     sources=_ICE,
     cure="Let it reach {} inside the wall line or farther.",

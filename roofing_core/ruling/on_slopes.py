@@ -23,7 +23,7 @@ SINGLE_UNDERLAYMENT_PITCH = rule(
     at_least=4 / 12,
     unit="pitch",
     severity="worth_knowing",
-    sources=residential("R905.1.1"),
+    sources=residential("R905.1.1", restated=("2024",)),
     cure="The plan lays two layers everywhere; order and lap them as listed.",
 )
 

@@ -14,8 +14,8 @@ SQUARE_FOOT = 144.0
 LoadCode = Literal["irc", "asce_7"]
 
 #: IRC Table R301.6: by pitch up to which it holds, the load for a tributary area of up to 200 ft2,
-#: up to 600 ft2 and above. 20, 16, 12 of the first column, 14 and the last as restated for 2018;
-#: the rest from memory.
+#: up to 600 ft2 and above. 20, 16, 12 of the first column as restated of New York State's code of
+#: 2025, after the edition of 2024; 14 and the last as restated for 2018; the rest from memory.
 LIVE_LOADS = (
     (4 / 12, (20.0, 16.0, 12.0)),
     (1.0, (16.0, 14.0, 12.0)),
@@ -48,7 +48,7 @@ def roof_live_load(
 
     Source:
         IRC Table R301.6, in part as restated and in part from memory; ASCE 7-05 eq. 4-2 by an
-        example, its limits from memory.
+        example, its factors and their limits as restated of ASCE 7-22, 4.8.1.
 
     >>> roof_live_load(5 / 12), round(roof_live_load(5 / 12, by="asce_7"), 9)
     (16.0, 19.0)

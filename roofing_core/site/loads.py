@@ -194,7 +194,7 @@ def stacked_load(
 
     Source:
         Arithmetic; the live load is `roof_live_load` by IRC Table R301.6. Two bundles high: a
-        component makers' guide, from memory.
+        component makers' guide, as restated.
 
     >>> stack = stacked_load(2, pitch=3 / 12, bundle_weight=72, patch_length=48, patch_width=36)
     >>> stack.load, stack.live_load, stack.most_bundles
@@ -233,7 +233,7 @@ def _limits_of_a_stack(*, kept: bool) -> Iterator[Sentence]:
     if not kept:
         yield say(
             "A component makers' guide sets bundles of shingles down no more than ",
-            Amount(STACK_HEIGHT.limit, "count"), " high (from memory)."
+            Amount(STACK_HEIGHT.limit, "count"), " high (as restated)."
         )  # fmt: skip
     yield say(
         "A load on a patch is no load on the whole roof: what matters is how much of it one rafter"

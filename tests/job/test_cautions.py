@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import fields
+from typing import Any, get_args, get_type_hints
 
 import pytest
 
@@ -90,6 +91,26 @@ def given_for(**facts: Any) -> dict[str, str]:
 )  # fmt: skip
 def test_what_is_known_of_the_work_chooses_the_cautions(facts, brings, leaves_out):
     assert set(given_for(**facts)) == ALWAYS - leaves_out | brings
+
+
+#: Values of a choice that mean the same: what is not known of a nail gun is taken for one, and of
+#: hot asphalt for none.
+ALIKE = {("nail_gun", "yes"), ("hot_asphalt", "no")}
+
+
+def test_each_value_of_each_choice_has_an_effect_of_its_own():
+    hints = get_type_hints(Working)
+    words = {field.name: get_args(hints[field.name]) for field in fields(Working)}
+    assert {name for name, values in words.items() if "unknown" not in values} == {"eave_height"}
+    for name, values in words.items():
+        told = {
+            value: str(sorted(given_for(**{name: value}).items()))
+            for value in (values if name != "eave_height" else (0.0, 71.9, 72.0, 120.0))
+        }
+        alike = sum(one == name for one, _ in ALIKE)
+        assert len(set(told.values())) == len(told) - alike, name
+    for name, value in ALIKE:
+        assert given_for(**{name: value}) == given_for(**{name: "unknown"})
 
 
 def test_what_is_said_to_be_there_is_told_more_sharply():

@@ -97,10 +97,14 @@ TENT: dict[str, Any] = {
 # nailed half-way up, at 8.90625, a quarter of its width in. The hip stands at 240 less 4/5 of that.
 BARE = (240 - 0.8 * 8.90625 - 230.60625) * 5 / 41**0.5
 
+
 #: A slope with a chimney, and one beside a wall.
-CHIMNEY: dict[str, Any] = {
-    "openings": (Chimney(plane="slope", from_left=60, up_slope=40, width=36, depth=20),)
-}
+def chimney(width: float) -> dict[str, Any]:
+    """Give a chimney of a width."""
+    return {"openings": (Chimney(plane="slope", from_left=60, up_slope=40, width=width, depth=20),)}
+
+
+CHIMNEY = chimney(36.0)
 WALL: dict[str, Any] = {
     "roof": GivenPlanes(
         planes=(
@@ -125,16 +129,18 @@ ATTIC: dict[str, Any] = {
     "venting__vented_area": 1500 * 144.0, "venting__high_area": 720.0, "venting__low_area": 720.0,
 }  # fmt: skip
 CASES = [
-    Case("flashing.cricket", {}, {"flashing__cricket": "never"}, 36, "chimney 1", 30, CHIMNEY),
-    Case("flashing.step_lap", {"step_flashing__length": 7.625}, {"step_flashing__length": 7.5},
-         1.875, "step flashing", 2, WALL),
+    Case("flashing.cricket", chimney(30.0), chimney(30.0625), 30.0625, "chimney 1", 30,
+         {"flashing__cricket": "never"}),
+    Case("flashing.step_lap", {"step_flashing__length": 7.625}, {"step_flashing__length": 7.5625},
+         1.9375, "step flashing", 2, WALL),
     Case("metal.wall_leg", {"step_flashing__deck_leg": 4.0}, {"step_flashing__deck_leg": 3.875},
          3.875, "step flashing", 4, WALL),
     Case("caps.width", {"cap__width": 12.0}, {"cap__width": 11.75}, 11.75, "caps",
          300 * 10 / 254, ANGLE),
-    Case("caps.headlap", {"cap__length": 13.25}, {"cap__length": 13.125}, 1.875, "caps", 2, ANGLE),
+    Case("caps.headlap", {"cap__length": 13.25}, {"cap__length": 13.1875}, 1.9375, "caps", 2,
+         ANGLE),
     # The last nails stand 3/4 in below the ridge.
-    Case("caps.cover", {"cap__width": 3.5}, {"cap__width": 3.25}, 0.875, "front, caps", 1, GABLE),
+    Case("caps.cover", {"cap__width": 3.5}, {"cap__width": 3.375}, 0.9375, "front, caps", 1, GABLE),
     Case("nails.bare", {"cap__width": 4.0}, {"cap__width": 3.5}, BARE,
          "front, course 2, piece 7", 1.75, TENT),
     Case("metal.valley_width", {"valley_metal__face_leg": 12.0},
@@ -151,8 +157,8 @@ CASES = [
          1, "valleys", 0, HIGHER_WING),
     Case("metal.wall_leg", {"apron_metal__face_leg": 4.0}, {"apron_metal__face_leg": 3.9375},
          3.9375, "headwall metal", 4, PORCH),
-    Case("metal.foot_cover", {"apron_metal__deck_leg": 1.75}, {"apron_metal__deck_leg": 1.625},
-         0.875, "apron metal", 1, PORCH),
+    Case("metal.foot_cover", {"apron_metal__deck_leg": 1.75}, {"apron_metal__deck_leg": 1.6875},
+         0.9375, "apron metal", 1, PORCH),
     Case("underlayment.single_layer_pitch", {"roof__pitch": 4 / 12}, {"roof__pitch": 3.9 / 12},
          3.9 / 12, "slope", 4 / 12),
     Case("shingles.steep_pitch", {"roof__pitch": 21 / 12}, {"roof__pitch": 22 / 12},
@@ -172,12 +178,12 @@ CASES = [
     Case("wind.nails", {"wind__design_speed": 116.0}, {"wind__design_speed": 117.0},
          4, "shingles", 6, {"shingle__class_d7158": "H"}),
     # From 140 mph on cap nails stand 6 in apart on laps and 12 in between; usually 12 and 24 in.
-    Case("wind.lap_nails", {"underlaying__lap_spacing": 6.0}, {"underlaying__lap_spacing": 6.5},
-         6.5, "underlayment", 6, STORMY),
+    Case("wind.lap_nails", {"underlaying__lap_spacing": 6.0}, {"underlaying__lap_spacing": 6.0625},
+         6.0625, "underlayment", 6, STORMY),
     Case("wind.field_nails", {"underlaying__field_spacing": 12.0},
          {"underlaying__field_spacing": 12.5}, 12.5, "underlayment", 12, STORMY),
-    Case("wind.head_lap", {"underlaying__head_lap": 4.0}, {"underlaying__head_lap": 3.5},
-         3.5, "underlayment", 4, STORMY),
+    Case("wind.head_lap", {"underlaying__head_lap": 4.0}, {"underlaying__head_lap": 3.9375},
+         3.9375, "underlayment", 4, STORMY),
     # 1,500 ft2 need 10 ft2, half as much by 1/300; of that 40 to 50 % high up.
     Case("vents.area", {"venting__low_area": 720.0}, {"venting__low_area": 719.0},
          1439, "vents", 1440, ATTIC),
@@ -208,13 +214,16 @@ CASES = [
     # Without an overhang 24 in level are 24 x 14.4222 / 12 in up a slope of 8:12.
     Case("ice_barrier.steep_reach", {"roof__pitch": 7.99 / 12}, {"roof__pitch": 8 / 12},
          24 * (1 + 4 / 9) ** 0.5, "ice barrier", 36, ICE),
+    # 36 in up that slope are 29.95 in level, 24 of them inside the wall.
+    Case("ice_barrier.steep_reach", {"roof__eave_overhang": 6.0}, {"roof__eave_overhang": 5.9},
+         29.9 * (1 + 4 / 9) ** 0.5, "ice barrier", 36, {**ICE, "roof__pitch": 8 / 12}),
     Case("deck.support_spacing", {"decking__support_spacing": 24.0},
          {"decking__support_spacing": 24.5}, 24.5, "deck", 24,
          {"decking__lay": True, "panel__length": 144.0}),
     Case("deck.thickness", {"panel__thickness": 0.4375}, {"panel__thickness": 0.375},
          0.375, "deck", 0.4375, {"decking__lay": True}),
-    Case("deck.edge_spacing", {"decking__edge_spacing": 6.0}, {"decking__edge_spacing": 6.5},
-         6.5, "deck", 6, {"decking__lay": True}),
+    Case("deck.edge_spacing", {"decking__edge_spacing": 6.0}, {"decking__edge_spacing": 6.0625},
+         6.0625, "deck", 6, {"decking__lay": True}),
     Case("deck.field_spacing", {"decking__field_spacing": 12.0},
          {"decking__field_spacing": 12.5}, 12.5, "deck", 12, {"decking__lay": True}),
     Case("underlayment.head_lap", {"underlaying__head_lap": 2.0},
@@ -227,11 +236,18 @@ CASES = [
     Case("pieces.nails", {"roof__eave_length": 155.75}, {"roof__eave_length": 155.0}, 0,
          "course 1, piece 5", 2,
          {"coursing__shingle_past_rake": 2.0, "coursing__minimum_end_piece": 1.0}),
-    Case("metal.lap", {"metalwork__lap": 2.0}, {"metalwork__lap": 1.5}, 1.5, "eave metal", 2),
+    Case("metal.lap", {"metalwork__lap": 2.0}, {"metalwork__lap": 1.9375}, 1.9375, "eave metal",
+         2),
+    Case("flashing.lap", {"metalwork__lap": 2.0}, {"metalwork__lap": 1.9375}, 1.9375,
+         "ridge metal", 2),
+    Case("flashing.lap", {"metalwork__lap": 2.0}, {"metalwork__lap": 1.9375}, 1.9375,
+         "side 3, valley metal", 2, ANGLE),
     Case("metal.nail_spacing", {"metalwork__nail_spacing": 12.0},
          {"metalwork__nail_spacing": 12.25}, 12.25, "left rake metal", 12),
-    Case("metal.nail_spacing", {"metalwork__ridge_nail_spacing": 12.0},
+    Case("flashing.nail_spacing", {"metalwork__ridge_nail_spacing": 12.0},
          {"metalwork__ridge_nail_spacing": 12.25}, 12.25, "ridge metal", 12),
+    Case("flashing.nail_spacing", {"metalwork__nail_spacing": 12.0},
+         {"metalwork__nail_spacing": 12.25}, 12.25, "headwall metal", 12, PORCH),
     Case("metal.deck_leg", {"eave_metal__deck_leg": 2.0}, {"eave_metal__deck_leg": 1.9375},
          1.9375, "eave metal", 2),
     Case("metal.deck_leg", {"rake_metal__deck_leg": 2.0}, {"rake_metal__deck_leg": 1.9375},
@@ -240,8 +256,8 @@ CASES = [
     Case("metal.below_deck", {"eave_metal__face_leg": 0.71875},
          {"eave_metal__face_leg": 0.6875}, 0.21875, "eave metal", 0.25),
     # The closing course is nailed 3/4 in below the top edge; 1 in of cover takes 1 3/4 in of leg.
-    Case("metal.ridge_cover", {"ridge_metal__deck_leg": 1.75}, {"ridge_metal__deck_leg": 1.5},
-         0.75, "ridge metal", 1),
+    Case("metal.ridge_cover", {"ridge_metal__deck_leg": 1.75}, {"ridge_metal__deck_leg": 1.6875},
+         0.9375, "ridge metal", 1),
     Case("metal.ridge_cover", {"metalwork__nail_cover": 5.25}, {"metalwork__nail_cover": 5.5},
          5.25, "ridge metal", 5.5),
     Case("nails.shank", {"shingle_nail__shank": 0.105}, {"shingle_nail__shank": 0.104},
@@ -260,22 +276,22 @@ CASES = [
     Case("nails.length", {"shingle_nail__length": LEAST_NAIL},
          {"shingle_nail__length": LEAST_NAIL - 0.0625}, -0.0625, "shingles", 0),
     # A deck nail goes 1 1/2 in into the rafter below a 15/32 in panel.
-    Case("nails.length", {"deck_nail__length": 1.96875}, {"deck_nail__length": 1.875},
-         -0.09375, "deck", 0, {"decking__lay": True}),
+    Case("nails.length", {"deck_nail__length": 1.96875}, {"deck_nail__length": 1.90625},
+         -0.0625, "deck", 0, {"decking__lay": True}),
     Case("nails.cap", {"cap_nail__cap": 1.0}, {"cap_nail__cap": 0.9375},
          0.9375, "underlayment", 1),
-    Case("deck.tape", {"joint_tape__width": 4.0}, {"joint_tape__width": 3.75},
-         3.75, "deck", 4, {"decking__lay": True}),
+    Case("deck.tape", {"joint_tape__width": 4.0}, {"joint_tape__width": 3.9375},
+         3.9375, "deck", 4, {"decking__lay": True}),
     Case("joints.clearance", {"shingle__sequence": (0.0, 4.0)},
-         {"shingle__sequence": (0.0, 3.5)}, 3.5, "courses 1 and 2", 4),
-    Case("starter.offset", {"starter__trim": 4.0}, {"starter__trim": 3.75},
-         3.75, "starter and course 1", 4),
+         {"shingle__sequence": (0.0, 3.9375)}, 3.9375, "courses 1 and 2", 4),
+    Case("starter.offset", {"starter__trim": 4.0}, {"starter__trim": 3.9375},
+         3.9375, "starter and course 1", 4),
     # Trims of 0, 6, 11 and 17 in stand 5 in apart at the least, between courses 2 and 3.
     Case("joints.clearance", {"coursing__minimum_clearance": 5.0},
-         {"coursing__minimum_clearance": 5.5}, 5.0, "courses 2 and 3", 5.5,
+         {"coursing__minimum_clearance": 5.0625}, 5.0, "courses 2 and 3", 5.0625,
          {"starter__trim": 30.0}),
     Case("pieces.end_piece", {"roof__eave_length": FOUR_SHINGLES + 3},
-         {"roof__eave_length": FOUR_SHINGLES + 2.5}, 2.5, "course 1", 3),
+         {"roof__eave_length": FOUR_SHINGLES + 2.9375}, 2.9375, "course 1", 3),
     Case("pieces.end_piece", {"coursing__minimum_end_piece": 11.0},
          {"coursing__minimum_end_piece": 11.5}, 11.0, "course 1", 11.5),
     # Course 19 from 100 3/4 in: a zone from 10 1/2 in up is 3/4 in below the top, at 111 1/4 in.
@@ -283,7 +299,7 @@ CASES = [
          {"shingle__nail_zone_low": 10.5625, "shingle__nail_zone_high": 11.5}, 2, "top edge", 1),
     # 19 courses of 5 5/8 in from 1/2 in below the metal reach 106 3/8 in; the 20th shows the rest.
     Case("courses.top_exposure", {"roof__slope_length": 107.375},
-         {"roof__slope_length": 106.875}, 0.5, "course 20", 1,
+         {"roof__slope_length": 107.3125}, 0.9375, "course 20", 1,
          {"shingle__nail_zone_low": 5.625, "coursing__edge_distance": 0.25}),
     # The first course shows 5 5/8 in, 1/4 in of it below the starter.
     Case("starter.height", {"starter": replace(READY_MADE_STARTER, height=5.375)},
@@ -320,11 +336,6 @@ def test_nothing_is_found_on_the_clean_job(clean):
     assert plan(clean).findings == ()
 
 
-def test_every_rule_that_findings_check_has_a_case():
-    checked = {rule.id for rule in RULES.values() if rule.checked == "findings"}
-    assert {case.rule for case in CASES} | {"load.dead", "nails.per_strip"} == checked
-
-
 @pytest.mark.parametrize("case", CASES, ids=named)
 def test_nothing_is_found_just_on_the_good_side(case, clean):
     planned = plan(changed(clean, **case.roof | case.good))
@@ -359,6 +370,9 @@ def test_a_breach_brings_no_other_finding_with_it(case, clean):
     beside = {one.rule for one in planned.findings} - {case.rule}
     allowed = {
         "order.spare_shingles": {"order.spare_shingles"},
+        "metal.lap": {"flashing.lap"},
+        "flashing.lap": {"metal.lap"},
+        "flashing.nail_spacing": {"metal.nail_spacing"},
         "joints.clearance": {"joints.clearance"},
         "caps.cover": {"caps.width"},
         "wind.lap_nails": {"wind.nails"},

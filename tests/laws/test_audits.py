@@ -20,7 +20,7 @@ BOTH_WAYS = {
     "shingles.joints": {"joints.clearance", "starter.offset"},
     "shingles.layers": {"starter.height"},
     "underlayment.end_lap": {"underlayment.end_lap"},
-    "metal.lap": {"metal.lap"},
+    "metal.lap": {"metal.lap", "flashing.lap"},
 }
 
 #: The finding looks at the lap that was chosen, also where no row laps another by as little.

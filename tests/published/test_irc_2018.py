@@ -86,7 +86,7 @@ def test_no_shingles_below_2_in_12():
 
 def test_two_layers_up_to_4_in_12():
     # R905.2.2 doubles the underlayment "up to 4:12"; the table has one layer at 4:12 "or greater"
-    # (its wording from memory), so that 4:12 itself has one.
+    # (as restated by New York State, 2025: two from 2:12 to less than 4:12), so that 4:12 has one.
     assert underlayment_layers(3.99 / 12) == 2
     assert underlayment_layers(4 / 12) == 1
     assert RULES["underlayment.single_layer_pitch"].limit == 4 / 12

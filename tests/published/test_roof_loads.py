@@ -59,7 +59,8 @@ def test_two_layers_at_most(layers, allowed):
     assert RULES["load.layers"].limit == 2
 
 
-# Component makers' guide B4, from memory: asphalt shingles two bundles high.
+# Component makers' guide B4, as restated by building inspectors: asphalt shingles two bundles high,
+# for a week at most.
 @pytest.mark.parametrize(("bundles", "kept"), [(1, True), (2, True), (3, False)])
 def test_two_bundles_high_at_most(bundles, kept):
     assert stacked_load(bundles, pitch=0.25).height_kept is kept

@@ -30,6 +30,18 @@ def test_a_class_holds_up_to_its_ultimate_speed(name, speeds):
     assert at.nominal_speed == pytest.approx(nominal, abs=WITHIN)
 
 
+# International Building Code, 2018, Table 1609.3.1, in a federal compilation of its wind provisions
+# (November 2019): the nominal speed of a design speed, to the whole mph. For 100 it prints 78,
+# which is 77.46 by its own equation; so that 0.55 is all that can be asked.
+@pytest.mark.parametrize(
+    ("speed", "printed"),
+    [(100, 78), (110, 85), (120, 93), (130, 101), (140, 108), (150, 116), (160, 124), (170, 132),
+     (180, 139), (190, 147), (200, 155)],
+)  # fmt: skip
+def test_the_nominal_speed_of_the_building_code_s_table(speed, printed):
+    assert wind_class(speed).nominal_speed == pytest.approx(printed, abs=0.55)
+
+
 def test_no_class_holds_over_194_mph():
     over = wind_class(194.1)
     assert (over.uplift_classes, over.fan_classes, over.needs_designer) == ((), (), True)
@@ -76,7 +88,9 @@ def test_the_class_of_d7158_goes_before_that_of_d3161(shed):
         assert ("wind.class" in {one.rule for one in planned.findings}) is found
 
 
-# IRC Table R905.2.4.1, from memory: A, D or F to 129 mph, then F; no other source was read.
+# IRC Table R905.2.4.1: A, D or F to 129 mph, from memory; then F. The building code of 2003 asks
+# for F from 100 mph of the older maps on (a trade journal's commentary on 1504.1.1), which are 129
+# of today's by the conversion above.
 @pytest.mark.parametrize(
     ("speed", "held"),
     [(110, ("A", "D", "F")), (129, ("A", "D", "F")), (130, ("F",)), (194, ("F",))],
@@ -84,4 +98,4 @@ def test_the_class_of_d7158_goes_before_that_of_d3161(shed):
 def test_classes_of_the_fan_test_as_remembered(speed, held):
     found = wind_class(speed)
     assert found.fan_classes == held
-    assert "R905.2.4.1, from memory" in found.source
+    assert "R905.2.4.1, in part from memory" in found.source

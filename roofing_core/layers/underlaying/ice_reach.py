@@ -100,7 +100,7 @@ _LIMITS = (
     "Whether ice along the eaves has to be reckoned with is for the local authority to say.",
     "Measured from the exterior wall line; where a rule measures from the inner face, add the"
     " wall's thickness.",
-    "A detached building without heated floor area is exempt, from memory.",
+    "A detached building without heated floor area is exempt, as restated.",
     GOVERNS,
 )
 

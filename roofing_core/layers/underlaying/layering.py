@@ -18,7 +18,8 @@ from roofing_core.roof.pitch import STEEPEST
 
 #: IRC R905.2.2: no asphalt shingles below this pitch.
 LEAST_PITCH = 2 / 12
-#: IBC 1507.1.1: two layers below this pitch, one at it (the table's wording is from memory).
+#: IBC 1507.1.1: two layers below this pitch, one at it (the table, as restated of New York State's
+#: code of 2025, which follows the edition of 2024).
 SINGLE_LAYER_PITCH = 4 / 12
 
 
@@ -36,7 +37,7 @@ def underlayment_layers(pitch: Pitch) -> int:
 
     Source:
         IBC 1507.2.2 and 1507.1.1; IRC R905.2.2 and table R905.1.1(2): "4:12 or greater" for one
-        layer (the table's wording is from memory).
+        layer (the table as restated).
 
     >>> underlayment_layers(4 / 12), underlayment_layers(3.99 / 12)
     (1, 2)
