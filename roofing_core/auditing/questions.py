@@ -219,7 +219,7 @@ QUESTIONS = _all(
         " it reaches at least {} further under the shingles.",
         finds="{} under the shingles",
         limit="valley_lap",
-        source="Professional Roofing, April 2008: the roofing contractors' association",
+        source="Professional Roofing, the roofing contractors' journal, April 2008",
     ),
     Question(
         code="valleys.nails",

@@ -12,7 +12,13 @@ VALLEY_LAP = rule(
     " longest.",
     at_least=4.0,
     severity="against_practice",
-    sources=(Source(title="trade manuals", edition="", place="valleys", known="from_memory"),),
+    sources=(
+        Source(
+            title="Professional Roofing, the roofing contractors' journal",
+            edition="April 2008",
+            place="metal of open valleys",
+        ),
+    ),
     cure="Use metal with {} or more on each side of the middle, or let the shingles run through by"
     " as much.",
 )

@@ -48,7 +48,10 @@ COVERED = {
     "ventilation": {"vents.area", "vents.least_high", "vents.most_high"},
     "deck load": {"load.dead", "load.layers"},
     "stacked bundles": {"load.stack"},
-    "valley": {"metal.valley_width", "valley.lining_width"},
+    "valley": {
+        "metal.valley_width", "valley.lining_width", "valley.lap", "valley.nails",
+        "valley.closed_foot",
+    },
     "step and apron flashing": {"flashing.step_lap", "metal.wall_leg", "flashing.thickness"},
     "cricket": {"flashing.cricket"},
     "deck": {
