@@ -22,6 +22,7 @@ from roofing_core.auditing.sealing import ask_sealing
 from roofing_core.auditing.sheeting import ask_sheets
 from roofing_core.auditing.sound import refuse_unsound
 from roofing_core.auditing.sound_covers import refuse_unsound_covers
+from roofing_core.auditing.sound_words import refuse_unknown_words
 from roofing_core.auditing.stating import ask_stated
 from roofing_core.auditing.unjudged import not_judged
 from roofing_core.auditing.valleys import ask_valleys, run_through, under_shingles
@@ -61,6 +62,7 @@ def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
     given = finished(plan)
     refuse_too_much(given)
     refuse_unsound(given)
+    refuse_unknown_words(given)
     refuse_unsound_covers(given)
     seen = gauges(AuditLimits() if limits is None else limits)
     _ask(given, seen)

@@ -46,7 +46,9 @@ def ask_metal(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         if run is not None and run.edge == "headwall":
             gauges["flashings.legs"].see(min(run.deck_leg, run.face_leg), _of(edge))
         open_edge = edge.length() if run is None else max(0.0, edge.length() - run.run_length)
-        gauges["metal.spans"].see(_beyond_dust(open_edge + (_open(run) if run else 0.0)), _of(edge))
+        gauges["metal.spans"].see(
+            _beyond_dust(open_edge + (open_in(run) if run else 0.0)), _of(edge)
+        )
     for run in plan.metal:
         uphill = run.edge in _ALONG_THE_WATER and run.lap_direction != "upper_over_lower"
         gauges["metal.downhill"].see(uphill, _on(run))
@@ -95,8 +97,25 @@ def laps_of(run: FinishedRun) -> tuple[Inches, ...]:
     return tuple(start + long - after for start, long, after in pieces)
 
 
-def _open(run: FinishedRun) -> float:
-    """Give how much of a run, tabs and all, lies under no piece of it."""
+def open_in(run: FinishedRun) -> Inches:
+    """Give how much of a run, tabs and all, lies under no piece of it.
+
+    Args:
+        run: The run.
+
+    Returns:
+        The length in all; 0 where its pieces cover it.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> open_in(FinishedRun(edge="eave", run_length=168, tab=2, lengths=(120, 57), lap=6,
+    ...                     lap_direction="either", laps=(112,), nails=18, deck_leg=2.5))
+    1.0
+    """
     end = run.run_length + (run.tab if run.tabs in _AT_END else 0.0)
     starts = _starts(run)
     reached, bare = starts[0], 0.0

@@ -13,6 +13,9 @@ from roofing_core.measures.units import Inches
 #: An outline has so many corners or more.
 _LEAST_CORNERS = 3
 
+#: A corner is so many numbers.
+_NUMBERS_EACH = 2
+
 
 def refuse_unsound(plan: FinishedPlan) -> None:
     """Refuse what is no plan: what cannot lie anywhere, or lies on no plane.
@@ -52,7 +55,8 @@ def _planes(plan: FinishedPlan) -> Iterator[Fault | None]:
     names = [plane.name for plane in plan.planes]
     for k, plane in enumerate(plan.planes):
         at = ("planes", k)
-        yield _outline((*at, "corners"), plane.corners)
+        outline = _outline((*at, "corners"), plane.corners)
+        yield outline or _clockwise((*at, "corners"), plane.corners)
         if names.index(plane.name) != k:
             yield Fault((*at, "name"), plane.name, say("a name that no other plane has"))
         for name, entries in (("edges", plane.edges), ("beyond", plane.beyond)):
@@ -64,12 +68,23 @@ def _planes(plan: FinishedPlan) -> Iterator[Fault | None]:
 def _outline(at: Place, corners: Sequence[Point]) -> Fault | None:
     if len(corners) < _LEAST_CORNERS:
         return Fault(at, f"{len(corners)} corners", say(f"{_LEAST_CORNERS} corners or more"))
+    if any(len(corner) != _NUMBERS_EACH for corner in corners):
+        return Fault(at, "a corner of another form", say("two numbers, u and v, for each corner"))
     heights = [v for _, v in corners]
     if not _finite([*heights, *(u for u, _ in corners)]):
         return Fault(at, "a number that is none", say("corners with two finite numbers each"))
     if max(heights) > min(heights):
         return None
     return Fault(at, "corners at one height", say("an outline that encloses something"))
+
+
+def _clockwise(at: Place, corners: Sequence[Point]) -> Fault | None:
+    """Refuse an outline that is walked with its inside on the right: its legs would lie outside."""
+    ahead = (*corners[1:], corners[0])
+    twice = sum(u * w - v * x for (u, v), (x, w) in zip(corners, ahead, strict=True))
+    if twice > 0:
+        return None
+    return Fault(at, "corners the other way round", say("corners counter-clockwise"))
 
 
 def _finite(numbers: Iterable[float]) -> bool:

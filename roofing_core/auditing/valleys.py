@@ -11,6 +11,7 @@ from roofing_core.auditing.finished import FinishedPlan, FinishedRun
 from roofing_core.auditing.finished_covers import FinishedLiningPiece
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.joins import Join, joins_of, with_theirs
+from roofing_core.auditing.metalling import open_in
 from roofing_core.auditing.rows import PlaneLaid, Row
 from roofing_core.auditing.shapes import (
     DUST,
@@ -207,9 +208,9 @@ def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[s
     _ask_lining(plan, gauges)
     for join, run in valleys_of(plan):
         if run is not None:
-            lacks = run.past_foot + join.length() - run.run_length
+            lacks = max(0.0, run.past_foot + join.length() - run.run_length) + open_in(run)
             where = Where(join.first.plane, "valley metal")
-            gauges["metal.spans"].see(max(0.0, lacks) if lacks > TOUCHING else 0.0, where)
+            gauges["metal.spans"].see(lacks if lacks > TOUCHING else 0.0, where)
     for one in laid:
         for edge in one.edges():
             if edge.kind == "valley":

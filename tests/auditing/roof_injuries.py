@@ -288,6 +288,12 @@ ROOF_INJURIES = {
     "shorten valley metal": Injury(
         with_run("valley", _shorten_valley_metal), "metal.spans", "valley metal", on="house"
     ),
+    "cut the last piece of valley metal short": Injury(
+        with_run("valley", lambda run: replace(
+            run, lengths=(*run.lengths[:-1], run.lengths[-1] - 10)
+        )),
+        "metal.spans", "valley metal", on="house",
+    ),
     "take narrow valley metal": Injury(
         with_run("valley", lambda run: replace(run, deck_leg=7.0)),
         "valleys.lap", "valley", on="house",

@@ -57,6 +57,9 @@ def test_a_plan_is_taken_once_and_pieces_that_courses_share_are_shared(shed):
     assert audit(taken) == audit(plan(shed))
 
 
+#: What was read as a corner has three numbers.
+CROOKED: Any = ((0.0, 0.0), (1.0, 0.0), (1.0, 2.0, 3.0))
+
 SPOILT = {
     "courses.4.laid.1.right": with_piece(5, 2, lambda one: replace(one, right=one.left)),
     "courses.4.laid.1": with_piece(5, 2, lambda one: replace(one, nails=(nan,))),
@@ -81,6 +84,21 @@ SPOILT = {
     "starters.0.height": lambda whole: replace(
         whole, starters=(replace(whole.starters[0], height=0.0),)
     ),
+    "planes.0.corners": lambda whole: replace(
+        whole, planes=(replace(whole.planes[0], corners=whole.planes[0].corners[::-1]),)
+    ),
+    "planes.0.edges.1": lambda whole: replace(
+        whole, planes=(replace(whole.planes[0], edges=("eave", "side", "ridge", "rake")),)
+    ),
+    "planes.0.beyond.1": lambda whole: replace(
+        whole, planes=(replace(whole.planes[0], edges=("eave", "hip", "ridge", "rake")),)
+    ),
+    "planes.0.pitch": lambda whole: replace(whole, planes=(replace(whole.planes[0], pitch=-0.25),)),
+    "metal.0.tabs": with_run("eave", lambda run: replace(run, tabs="none")),
+    "metal.0.deck_leg": with_run("eave", lambda run: replace(run, deck_leg=-1.0)),
+    "courses.4.bedding_area": with_course(5, lambda one: replace(one, bedding_area=-1.0)),
+    "choices.shingle.kind": with_choice("shingle", kind="slate"),
+    "courses.4.laid.1.corners": with_piece(5, 2, lambda one: replace(one, corners=CROOKED)),
     "sealant.dab_volume": lambda whole: replace(
         whole, sealant=replace(whole.sealant, dab_volume=-1.0)
     ),
@@ -128,6 +146,8 @@ SPOILT_ROOFS = {
     "step_flashings.0.plane": with_steps(0, lambda run: replace(run, plane="north")),
     "step_flashings.0": with_step(0, 1, lambda piece: replace(piece, upper=nan)),
     "openings.0.plane": with_opening(1, lambda one: replace(one, plane="north")),
+    "openings.1.kind": with_opening(2, lambda one: replace(one, kind="hatch")),
+    "caps.0.starts_at": with_caps(0, lambda run: replace(run, starts_at="upper")),
     "openings.1": with_opening(2, lambda one: replace(one, right=one.left)),
     "openings.2": with_opening(
         3, lambda one: replace(one, pipes=(replace(one.pipes[0], side_flange=nan),))
