@@ -63,7 +63,7 @@ def skeleton(outline: Sequence[tuple[Inches, Inches]], rises: Sequence[Rise]) ->
 
     Source:
         Geometry. The procedure is the wavefront of the weighted straight skeleton (Aichholzer and
-        Aurenhammer 1996; Eppstein and Erickson 1999; both from memory).
+        Aurenhammer 1996; Eppstein and Erickson 1999; both as later papers cite them).
 
     >>> found = skeleton([(0, 0), (36, 0), (36, 24), (0, 24)], [((0.0, 0.5),)] * 4)
     >>> sorted(found.nodes)[2:4]  # the ridge of a hip roof

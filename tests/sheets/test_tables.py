@@ -19,7 +19,8 @@ from roofing_core.sheets.tables.comma_text import looks_like_a_formula, table_cs
 from roofing_core.sheets.tables.table import Column, Table
 from tests.sheets.conftest import planned
 
-#: What begins a formula: OWASP, "CSV Injection" (from memory), and the wide forms it names.
+#: What begins a formula: OWASP, "CSV Injection", as an advisory restates it (=, +, -, @, tab and
+#: return); from memory, the line feed and the wide forms.
 BEGINNINGS = ["=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20"]
 
 
