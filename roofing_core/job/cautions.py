@@ -77,7 +77,7 @@ NAIL_GUNS = Caution(
 HEAT = Caution(
     about="heat",
     says=with_figures(
-        "Drink a cup of water ({8 fl oz}) every 15 to 20 minutes in the heat, no more than six in"
+        "Drink a cup of water, {8 fl oz}, every 15 to 20 minutes in the heat, no more than six in"
         " an hour, and rest in the shade. Above {85 F} shingles are soft and mar where they are"
         " trodden on."
     ),
