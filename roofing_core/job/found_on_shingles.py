@@ -81,7 +81,7 @@ def _of_the_joints(layout: Layout) -> Iterator[Finding]:
     pairs = [
         course
         for course, above in pairwise(layout.courses)
-        if course.plane == above.plane and course.joints and above.joints
+        if course.plane == above.plane and len(course.laid) > 1 and above.joints
     ]
     narrow = next((course for course in pairs if course.clearance < least - DUST), None)
     if narrow is None:

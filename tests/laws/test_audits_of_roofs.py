@@ -30,6 +30,7 @@ from roofing_core import (
     plan,
     surfaces,
 )
+from roofing_core.auditing.verdicts import Place
 from roofing_core.job.choices import Valleying
 from roofing_core.roof.given_planes import GivenPlane, GivenPlanes
 from roofing_core.roof.measuring import AnyRoof
@@ -52,6 +53,24 @@ def held_against_its_findings(planned: Plan) -> None:
     assert breached <= told, [one.says.written() for one in found.breaches]
     assert ("shingles.joints" in breached) == bool(rules & {"joints.clearance", "starter.offset"})
     assert found.sheds_water == (not breached)
+    near = [one.place for one in found.breaches if one.question == "shingles.joints"]
+    assert all(stated_clearance(planned, place) < LEAST_CLEARANCE for place in near)
+
+
+LEAST_CLEARANCE = 4.0
+
+
+def stated_clearance(planned: Plan, place: Place) -> float:
+    """Give the clearance that a plan states under a course, over starters too."""
+    rows = [
+        *(one for one in planned.starters if one.plane == place.plane),
+        *(
+            one
+            for one in planned.courses
+            if (one.plane, one.number) == (place.plane, place.number - 1)
+        ),
+    ]
+    return min(one.clearance for one in rows)
 
 
 def one_dab_forgotten_is_missed(planned: Plan) -> None:
@@ -157,6 +176,20 @@ def test_a_closed_valley_that_ends_at_a_rake_keeps_water_out(seed):
     found = audit(planned)
     assert {one.question for one in found.breaches} <= {"shingles.joints"}
     assert "valley.closed_foot" not in {one.rule for one in planned.findings}
+
+
+def test_joints_that_only_the_covered_part_of_a_course_has_keep_their_distance():
+    # Beside a wall above a valley: 15/16 in from a joint of the next course, and not stated.
+    planned = plan(Job(roof=stepped_roof(9)))
+    held_against_its_findings(planned)
+    assert audit(planned).sheds_water == (planned.shingles.least_clearance >= LEAST_CLEARANCE)
+
+
+def test_a_nail_over_the_edge_of_a_flat_valley_is_covered():
+    # The last piece of a starter begins at the valley, 1/8 in below where its nails used to go.
+    found = audit(plan(Job(roof=stepped_roof(208))))
+    [covered] = [one for one in found.margins if one.question == "shingles.nails_covered"]
+    assert covered.value.value >= covered.limit.value
 
 
 @pytest.mark.parametrize("seed", range(150, 180, 4))

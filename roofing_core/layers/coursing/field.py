@@ -118,7 +118,7 @@ def lay_courses(
     laying = _Laying(field, strip, nail_low)
     rows: list[_Row] = []
     for line in lines.courses:
-        row = laying.row(line, lines, below=rows[-1].joints if rows else ())
+        row = laying.row(line, lines, below=rows[-1].reaching if rows else ())
         rows += [row] if row.pieces else []
     rows = [laying.clear_of(row, over) for row, over in pairwise(rows)] + rows[-1:]
     above = [row.joints for row in rows]
@@ -182,7 +182,10 @@ _Cut = tuple[tuple[tuple[float, float], ...], tuple[Piece, ...], tuple[float, ..
 
 @dataclass(frozen=True, slots=True)
 class _Row:
-    """A row cut: a course before it is held against those above it."""
+    """A row cut: a course before it is held against those above it.
+
+    What reaches are its joints, with those of the part alone that the next course covers.
+    """
 
     line: Course
     cut: Row
@@ -190,6 +193,7 @@ class _Row:
     deck: tuple[Stretch, ...]
     pieces: tuple[Piece, ...]
     joints: tuple[float, ...]
+    reaching: tuple[float, ...]
     exposed: float
 
 
@@ -211,7 +215,25 @@ class _Laying:
         cut, pieces, joints = self._cut(line, stretches, on_deck, below)
         showing = region.between(line.butt, next_butt)
         exposed = sum(one.area() for one in showing)
-        return _Row(line, cut, stretches, on_deck, pieces, joints, exposed)
+        reaching = self._reaching(line, lines, pieces, joints)
+        return _Row(line, cut, stretches, on_deck, pieces, joints, reaching, exposed)
+
+    def _reaching(
+        self, line: Course, lines: Courses, pieces: tuple[Piece, ...], joints: tuple[float, ...]
+    ) -> tuple[float, ...]:
+        """Give the joints of a course that water from those of the next one can come to.
+
+        Where the plane widens upwards some begin under the next course, and show nowhere.
+        """
+        meet = [two.left for one, two in pairwise(pieces) if abs(two.left - one.right) <= DUST]
+        hidden = set(meet) - set(joints)
+        if not hidden:
+            return joints
+        over = [one.butt for one in lines.courses[line.number + 1 : line.number + 2]]
+        ends = line.butt, min([self.field.region.highest, *over])
+        on_deck, covered = self.field.deck.between(*ends), self.field.region.between(*ends)
+        here = (at for at in hidden if _is_within(at, on_deck) and _is_within(at, covered))
+        return tuple(sorted((*joints, *here)))
 
     def clear_of(self, row: _Row, over: _Row) -> _Row:
         """Give a row with its nails clear of the joints of the one over it."""
@@ -338,7 +360,7 @@ class _Laying:
             trim=row.cut.trim,
             pieces=len(row.pieces),
             joints=row.joints,
-            clearance=clearance_between(row.joints, above, none=long),
+            clearance=clearance_between(row.reaching, above, none=long),
             clearance_two=clearance_between(row.joints, above_two, none=long),
             overhang=max(0.0, self.strip.length - last.shingle_to),
             nails=sum(len(piece.nails) for piece in row.pieces),

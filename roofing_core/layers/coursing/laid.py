@@ -25,7 +25,8 @@ class LaidCourse:
         trim: Length trimmed from the left of its first shingle.
         pieces: How many pieces it takes.
         joints: Where its pieces meet on the deck, from the left corner.
-        clearance: Least distance from one of its joints to one of the next course up.
+        clearance: Least distance from one of its joints, those among them that only the part under
+            the next course has, to one of the next course up.
         clearance_two: The same to the second course up.
         overhang: How far the last shingle runs past the trim line before it is trimmed.
         nails: Nails in its pieces.

@@ -20,6 +20,9 @@ NEAR_JOINT, OFF_JOINT = 0.5, 1.0
 #: flashing and water runs in under them.
 OVER_OPENING = 0.5
 
+#: And so far above the edge that a flat valley cuts a piece along, the one over it too.
+OVER_EDGE = 0.5
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ValleyLine:

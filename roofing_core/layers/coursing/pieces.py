@@ -257,7 +257,9 @@ class _Cutter:
             if height == self.row.nail_height
             else nail_room(at, deck=self.deck, valleys=self.valleys)
         )
-        nails = self._nails(start, shared(cut.at(at), room))
+        own = shared(cut.at(at), room)
+        over_edge = shared(cut.at(max(at - _rooms.OVER_EDGE, cut.lower)), own)
+        nails = self._nails(start, over_edge or own)
         return self._piece(
             start, end, cut.left, cut.right, number,
             nails=nails, height=height, corners=cut.corners, cutouts=cut.cutouts,
@@ -271,8 +273,9 @@ class _Cutter:
             return middle - butt
         highest = max(middle, cut.upper - self.row.edge_distance)
         height = min(self.row.nail_height, highest - butt)
-        narrow = _width(cut, butt + height) < 2 * self.strip.end_distance
-        if narrow and _width(cut, middle) > _width(cut, butt + height):
+        over_edge = max(butt + height - _rooms.OVER_EDGE, cut.lower)
+        width = min(_width(cut, butt + height), _width(cut, over_edge))
+        if width < 2 * self.strip.end_distance and _width(cut, middle) > _width(cut, butt + height):
             return middle - butt
         return height
 
