@@ -185,6 +185,16 @@ def test_joints_that_only_the_covered_part_of_a_course_has_keep_their_distance()
     assert audit(planned).sheds_water == (planned.shingles.least_clearance >= LEAST_CLEARANCE)
 
 
+# An eave at the side of a plane, higher than its other one: 0 is where the plane goes on below it.
+def test_the_starter_of_a_higher_eave_ends_where_the_eave_does():
+    planned = plan(Job(roof=mixed_roof(722)))
+    held_against_its_findings(planned)
+    lower, higher = (one for one in planned.starters if one.plane == "side 2")
+    assert higher.butt > lower.butt
+    assert higher.laid[-1].right == 0.0
+    assert higher.laid[0].left < -100
+
+
 def test_a_nail_over_the_edge_of_a_flat_valley_is_covered():
     # The last piece of a starter begins at the valley, 1/8 in below where its nails used to go.
     found = audit(plan(Job(roof=stepped_roof(208))))

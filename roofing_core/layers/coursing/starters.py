@@ -10,7 +10,9 @@ from roofing_core.layers.coursing.joints import clearance_between
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.pieces import Piece, Row, Strip, pieces_of
 from roofing_core.measures.units import Inches, SquareInches
-from roofing_core.roof.outlines import EdgeKind, is_lower
+from roofing_core.roof.outlines import EdgeKind, RoofPlane, is_lower
+from roofing_core.roof.regions import FIRST_HOLE
+from roofing_core.roof.slicing import Point, Region, Stretch
 
 #: Common practice, no published source: a starter is nailed this far above its lower edge, or
 #: half-way up where it is low.
@@ -113,7 +115,10 @@ def _starter(
     butt = edge_v - past_metal
     upper = min(butt + height, region.highest)
     stretches = tuple(
-        one for one in region.between(butt, upper) if one.left < right and one.right > left
+        one
+        for stretch in region.between(butt, upper)
+        for one in _along(plane, k, stretch)
+        if one.left < right and one.right > left
     )
     over = next((one for one in courses if one.butt + one.exposure > edge_v), None)
     row = Row(
@@ -144,3 +149,33 @@ def _starter(
         edge=plane.edges[k],
         area=sum(one.area() for one in stretches),
     )
+
+
+def _along(plane: RoofPlane, k: int, stretch: Stretch) -> tuple[Stretch, ...]:
+    """Give the part of a stretch that lies along an eave, not beside it where the plane goes on."""
+    n, far = len(plane.corners), stretch.right - stretch.left + 1
+    (left, _), (right, _) = plane.corners[k], plane.corners[(k + 1) % n]
+    beside = [
+        *([(left - far, left)] if _bends_in(plane, k) else []),
+        *([(right, right + far)] if _bends_in(plane, (k + 1) % n) else []),
+    ]
+    if not beside:
+        return (stretch,)
+    low, high = stretch.lower, stretch.upper
+    rings: list[list[Point]] = [
+        [
+            (part.lower_left, part.lower), (part.lower_right, part.lower),
+            (part.upper_right, part.upper), (part.upper_left, part.upper),
+        ]
+        for part in stretch.parts
+    ]  # fmt: skip
+    edges = [[FIRST_HOLE, part.right.edge, FIRST_HOLE, part.left.edge] for part in stretch.parts]
+    rings += [[(a, low), (a, high), (b, high), (b, low)] for a, b in beside]
+    return Region(rings, [*edges, *([FIRST_HOLE] * 4 for _ in beside)]).between(low, high)
+
+
+def _bends_in(plane: RoofPlane, k: int) -> bool:
+    """Tell whether a plane goes on below the eave past one of its corners."""
+    corners = plane.corners
+    (bu, bv), (u, v), (au, av) = corners[k - 1], corners[k], corners[(k + 1) % len(corners)]
+    return (u - bu) * (av - v) - (v - bv) * (au - u) < 0
