@@ -12,8 +12,8 @@ from roofing_core.layers.coursing.courses import Courses, courses
 from roofing_core.layers.coursing.field import (
     Field,
     lay_courses,
-    start_line_of,
 )
+from roofing_core.layers.coursing.joint_lines import start_line_of
 from roofing_core.layers.coursing.joints import check_joints
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nail_room import OVER_OPENING

@@ -62,15 +62,13 @@ LEAST_CLEARANCE = 4.0
 
 def stated_clearance(planned: Plan, place: Place) -> float:
     """Give the clearance that a plan states under a course, over starters too."""
-    rows = [
-        *(one for one in planned.starters if one.plane == place.plane),
-        *(
-            one
-            for one in planned.courses
-            if (one.plane, one.number) == (place.plane, place.number - 1)
-        ),
-    ]
-    return min(one.clearance for one in rows)
+    starters = (one.clearance for one in planned.starters if one.plane == place.plane)
+    below = (
+        one.clearance
+        for one in planned.courses
+        if (one.plane, one.number) == (place.plane, place.number - 1)
+    )
+    return min((*starters, *below))
 
 
 def one_dab_forgotten_is_missed(planned: Plan) -> None:

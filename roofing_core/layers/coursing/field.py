@@ -10,9 +10,9 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import floor
 
 from roofing_core.layers.coursing.courses import Course, Courses
+from roofing_core.layers.coursing.joint_lines import is_within, joints_on
 from roofing_core.layers.coursing.joints import clearance_between
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.nail_room import NEAR_JOINT, ValleyLine
@@ -56,29 +56,6 @@ class Field:
     edge_distance: Inches
     least_valley_piece: Inches = 0.0
     minimum_clearance: Inches = 0.0
-
-
-def start_line_of(region: Region) -> Inches:
-    """Give the line from which joints are counted: where the first course's butt begins.
-
-    Args:
-        region: What the shingles of a plane cover.
-
-    Returns:
-        Its u.
-
-    Raises:
-        Nothing.
-
-    Source:
-        Common practice, no published source: courses are laid from the left, off a line square to
-        the eave.
-
-    >>> start_line_of(Region([[(-0.25, -0.5), (168.25, -0.5), (168.25, 112), (-0.25, 112)]]))
-    -0.25
-    """
-    begins = region.at(region.lowest)
-    return begins[0][0] if begins else 0.0
 
 
 def lay_courses(
@@ -125,55 +102,6 @@ def lay_courses(
     if rows:
         above += laying.as_if_above(rows[-1], 2)
     return tuple(laying.laid(row, above[k + 1], above[k + 2]) for k, row in enumerate(rows))
-
-
-def joints_on(
-    stretches: Sequence[Stretch],
-    on_deck: Sequence[Stretch],
-    *,
-    trim: Inches,
-    field: Field,
-    long: Inches,
-) -> tuple[Inches, ...]:
-    """Give where the pieces of a row meet on the deck.
-
-    ``start_line + long - trim + i * long``, i any whole number, within the row and the deck.
-
-    Args:
-        stretches: Where the row lies.
-        on_deck: Where the deck lies at its height.
-        trim: Length trimmed from the strip that begins at the start line.
-        field: The plane made ready.
-        long: Length of a whole strip.
-
-    Returns:
-        From the left.
-
-    Raises:
-        Nothing.
-
-    Source:
-        Geometry.
-
-    >>> from roofing_core.roof.forms import Hip
-    >>> from roofing_core.roof.regions import region_of
-    >>> from roofing_core.roof.whole_roof import surfaces
-    >>> plane = surfaces(Hip(length=168, width=120, pitch=0.75)).planes[0]
-    >>> deck = region_of(plane)
-    >>> field = Field(plane=plane, deck=deck, region=deck, valleys=(), start_line=0, sequence=(0,),
-    ...               edge_distance=0.75)
-    >>> joints_on(deck.between(0, 5), deck.between(0, 5), trim=4, field=field, long=36)
-    (32, 68, 104, 140)
-    """
-    first, dust = field.start_line + (long - trim), DUST * long
-    found = []
-    for one in stretches:
-        i = floor((one.left + dust - first) / long) + 1
-        while (joint := first + i * long) < one.right - dust:
-            if _is_within(joint, on_deck):
-                found.append(joint)
-            i += 1
-    return tuple(found)
 
 
 #: Joints that were moved and to where, the pieces, and where they meet on the deck.
@@ -232,7 +160,7 @@ class _Laying:
         over = [one.butt for one in lines.courses[line.number + 1 : line.number + 2]]
         ends = line.butt, min([self.field.region.highest, *over])
         on_deck, covered = self.field.deck.between(*ends), self.field.region.between(*ends)
-        here = (at for at in hidden if _is_within(at, on_deck) and _is_within(at, covered))
+        here = (at for at in hidden if is_within(at, on_deck) and is_within(at, covered))
         return tuple(sorted((*joints, *here)))
 
     def clear_of(self, row: _Row, over: _Row) -> _Row:
@@ -276,7 +204,7 @@ class _Laying:
             found = (
                 row.moved,
                 self._pieces(stretches, row),
-                tuple(at for at in places if _is_within(at, on_deck)),
+                tuple(at for at in places if is_within(at, on_deck)),
             )
             if alike:
                 self._cut_before[alike] = found
@@ -315,7 +243,8 @@ class _Laying:
         self, trim: float, stretches: Sequence[Stretch], on_deck: Sequence[Stretch]
     ) -> tuple[float, ...]:
         long = self.strip.length
-        return joints_on(stretches, on_deck, trim=trim, field=self.field, long=long)
+        start = self.field.start_line
+        return joints_on(stretches, on_deck, trim=trim, start_line=start, long=long)
 
     def _moved(
         self,
@@ -409,10 +338,6 @@ def _are_near(nails: Sequence[float], joints: Sequence[float]) -> bool:
             bisect_left(joints, nail - NEAR_JOINT), bisect_right(joints, nail + NEAR_JOINT)
         )
     )
-
-
-def _is_within(u: float, stretches: Sequence[Stretch]) -> bool:
-    return any(one.left + DUST < u < one.right - DUST for one in stretches)
 
 
 def _level_tops(plane: RoofPlane) -> Iterator[float]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from roofing_core.layers.coursing.field import Field, joints_on
+from roofing_core.layers.coursing.field import Field
+from roofing_core.layers.coursing.joint_lines import joints_on
 from roofing_core.layers.coursing.joints import clearance_between
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.pieces import Piece, Row, Strip, pieces_of
@@ -132,7 +133,9 @@ def _starter(
     )
     pieces = pieces_of(stretches, row=row, strip=strip, deck=field.deck, valleys=field.valleys)
     on_deck = field.deck.between(edge_v, upper)
-    joints = joints_on(stretches, on_deck, trim=trim, field=field, long=strip.length)
+    joints = joints_on(
+        stretches, on_deck, trim=trim, start_line=field.start_line, long=strip.length
+    )
     long = stretches[-1].right - stretches[0].left if stretches else 0.0
     return LaidStarter(
         butt=butt,
