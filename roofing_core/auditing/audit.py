@@ -10,12 +10,16 @@ from roofing_core.auditing.closed_valleys import ask_cut_edge
 from roofing_core.auditing.coverage import ask_coverage
 from roofing_core.auditing.covers import covers_of
 from roofing_core.auditing.finished import AnyPlan, FinishedPlan, finished
+from roofing_core.auditing.fitting import ask_fits
 from roofing_core.auditing.gauges import Gauge, gauges
 from roofing_core.auditing.joints import ask_joints
 from roofing_core.auditing.laying_order import ask_order
 from roofing_core.auditing.metalling import ask_metal
+from roofing_core.auditing.nailing import ask_nailing
 from roofing_core.auditing.nails import Bare, ask_nails
+from roofing_core.auditing.numbering import ask_numbers
 from roofing_core.auditing.openings import ask_openings
+from roofing_core.auditing.pitches import ask_pitches
 from roofing_core.auditing.questions import AuditLimits
 from roofing_core.auditing.rows import planes_laid
 from roofing_core.auditing.sealing import ask_sealing
@@ -94,8 +98,12 @@ def _ask(given: FinishedPlan, seen: Mapping[str, Gauge]) -> None:
             ask_cut_edge(one, laid, over, seen, own=own)
         ask_joints(laid, seen)
         bare += ask_nails(laid, over, seen)
+        ask_nailing(given, laid, seen)
         ask_sheets(given, laid, seen)
+    ask_pitches(given, seen)
+    ask_fits(given, planes, seen)
     ask_stated(given, seen)
+    ask_numbers(given, seen)
     ask_metal(given, seen)
     ask_valleys(given, planes, seen)
     ask_order(given, seen)

@@ -53,6 +53,9 @@ def ask_caps(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> int:
     for join, k in lines:
         where = Where(join.first.plane, f"{join.kind} caps", k + 1)
         run = plan.caps[k] if k >= 0 else None
+        if run is not None:
+            off = abs(run.line_length - join.length())
+            gauges["plan.as_stated"].see(off if off > TOUCHING else 0.0, where)
         gauges["caps.spans"].see(_open(plan, run, join), where)
         if run is not None:
             _Asking(plan, run, where, gauges).ask()
@@ -103,6 +106,7 @@ class _Asking:
     def ask(self) -> None:
         """Ask all of it."""
         self.gauges["caps.downhill"].see(self._faces_the_water(), self.where)
+        self._ask_stated()
         for k, (butt, above) in enumerate(pairwise(self.run.butts), 2):
             self.gauges["caps.downhill"].see(above <= butt, self._at(k, above))
         for k, (butt, second) in enumerate(
@@ -110,10 +114,18 @@ class _Asking:
         ):
             self.gauges["caps.headlap"].see(butt + self.long - second, self._at(k, butt))
         for k, (nail, butt, end, over) in enumerate(self._nailed(), 1):
-            self.gauges["caps.nails_hold"].see(not butt < nail < end, self._at(k, nail))
+            through = butt < nail < end and 0 < self.run.nail_from_line < self.run.half_width
+            self.gauges["caps.nails_hold"].see(not through, self._at(k, nail))
             if over is not None:
                 aside = self.run.half_width - self.run.nail_from_line
                 self.gauges["caps.nails_covered"].see(min(nail - over, aside), self._at(k, nail))
+
+    def _ask_stated(self) -> None:
+        """Ask whether the caps show as much as is said; the last ones may show less."""
+        run = self.run
+        for k, (butt, above) in enumerate(pairwise(run.butts), 1):
+            past = above - butt - run.exposure if run.exposure else 0.0
+            self.gauges["plan.as_stated"].see(past if past > TOUCHING else 0.0, self._at(k, butt))
 
     def _faces_the_water(self) -> bool:
         """Tell whether laps may open uphill, or to the wind that rains."""

@@ -6,11 +6,7 @@ later kinds of plan have and earlier ones had not, has a default.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import MISSING, Field, dataclass, fields, is_dataclass
-from functools import cache
-from operator import attrgetter
-from typing import Any, get_args, get_origin, get_type_hints
+from dataclasses import dataclass
 
 from roofing_core.auditing.finished_covers import (
     FinishedCap,
@@ -25,6 +21,7 @@ from roofing_core.auditing.finished_covers import (
     FinishedRoll,
     FinishedStepRun,
 )
+from roofing_core.auditing.taking import taker
 from roofing_core.job.plan import Plan
 from roofing_core.measures.units import CubicInches, Inches, Pitch, SquareInches
 from roofing_core.roof.outlines import EdgeKind
@@ -88,6 +85,7 @@ class FinishedCourse:
         laid: One entry per piece, from the left.
         plane: The plane that it lies on.
         bedding_area: Of asphalt cement under it.
+        nail_line: Height at which it is nailed; 0 where the plan does not say.
         nailable: Whether it is nailed in its nail zone; if not it closes the roof, or a part of it.
     """
 
@@ -100,6 +98,7 @@ class FinishedCourse:
     laid: tuple[FinishedPiece, ...]
     plane: str
     bedding_area: SquareInches
+    nail_line: Inches = 0.0
     nailable: bool = True
 
 
@@ -112,12 +111,16 @@ class FinishedStarter:
         height: Of the strip.
         laid: One entry per piece, from the left.
         plane: The plane that it lies on.
+        joints: Where its pieces meet on the deck; none where the plan does not say.
+        piece_length: Of a whole piece; 0 where the plan does not say.
     """
 
     butt: Inches
     height: Inches
     laid: tuple[FinishedPiece, ...]
     plane: str
+    joints: tuple[Inches, ...] = ()
+    piece_length: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,10 +130,12 @@ class FinishedSheetPiece:
     Attributes:
         left: Where it begins.
         right: Where it ends.
+        length: From end to end; 0 where the plan does not say.
     """
 
     left: Inches
     right: Inches
+    length: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,6 +149,8 @@ class FinishedRow:
         pieces: Its pieces, from the left.
         end_laps: Where each end lap begins.
         plane: The plane that it lies on; empty where the roof has but one.
+        width: As it comes off the roll, or is ripped from it; 0 where the plan does not say.
+        head_lap: How far it is said to lie over what is below it; 0 for the lowest.
     """
 
     number: int
@@ -152,6 +159,8 @@ class FinishedRow:
     pieces: tuple[FinishedSheetPiece, ...]
     end_laps: tuple[Inches, ...]
     plane: str = ""
+    width: Inches = 0.0
+    head_lap: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -184,6 +193,10 @@ class FinishedRun:
         beyond: The plane on the edge's far side; empty where there is none.
         face_leg: The leg over the edge; of a valley's metal the one on the plane beyond.
         past_foot: How far the metal of a valley starts below its foot.
+        stock_length: Of the longest metal that it is cut from; 0 where the plan does not say.
+        nail_positions: Where each nail along it goes; none where the plan does not say.
+        nail_lines: Lines of such nails across it.
+        tab_nails: Nails in its tabs.
     """
 
     edge: str
@@ -200,6 +213,10 @@ class FinishedRun:
     beyond: str = ""
     face_leg: Inches = 0.0
     past_foot: Inches = 0.0
+    stock_length: Inches = 0.0
+    nail_positions: tuple[Inches, ...] = ()
+    nail_lines: int = 1
+    tab_nails: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -208,9 +225,13 @@ class FinishedShingle:
 
     Attributes:
         kind: Laminated strip, or three tabs.
+        length: Along the course; 0 where the plan does not say.
+        height: From its butt to its top; 0 where the plan does not say.
     """
 
     kind: str
+    length: Inches = 0.0
+    height: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -343,50 +364,5 @@ def finished(plan: AnyPlan) -> FinishedPlan:
     """
     if isinstance(plan, FinishedPlan):
         return plan
-    taken: FinishedPlan = _taker(FinishedPlan)(plan, {})
+    taken: FinishedPlan = taker(FinishedPlan)(plan, {})
     return taken
-
-
-#: Lists that were taken already, by identity: courses that are cut alike share their pieces.
-_Taken = dict[int, Any]
-_Take = Callable[[Any, _Taken], Any]
-
-
-@cache
-def _taker(hint: Any) -> _Take:
-    """Make what takes a value of one type from a plan."""
-    if get_origin(hint) is tuple and is_dataclass(get_args(hint)[0]):
-        each = _taker(get_args(hint)[0])
-        return lambda values, taken: _taken_once(values, taken, each)
-    return _record_taker(hint) if is_dataclass(hint) else lambda value, _: value
-
-
-def _taken_once(values: tuple[Any, ...], taken: _Taken, each: _Take) -> tuple[Any, ...]:
-    if id(values) not in taken:
-        taken[id(values)] = tuple([each(value, taken) for value in values])
-    found: tuple[Any, ...] = taken[id(values)]
-    return found
-
-
-def _record_taker(kind: Any) -> _Take:
-    hints = get_type_hints(kind)
-    deep = [(one.name, _taker(hints[one.name])) for one in fields(kind) if _is_deep(hints, one)]
-    others = [one.name for one in fields(kind) if one.default is not MISSING]
-    plain = [one.name for one in fields(kind) if one.name not in {*dict(deep), *others}]
-    read = attrgetter(*plain, "__class__", "__class__")  # two names or more: always a tuple
-
-    def take(record: Any, taken: _Taken) -> Any:
-        found = dict(zip(plain, read(record), strict=False))
-        for name, taker in deep:
-            found[name] = taker(getattr(record, name), taken)
-        for name in others:
-            if hasattr(record, name):
-                found[name] = getattr(record, name)
-        return kind(**found)
-
-    return take
-
-
-def _is_deep(hints: dict[str, Any], field: Field[Any]) -> bool:
-    hint = hints[field.name]
-    return is_dataclass(hint) or (get_origin(hint) is tuple and is_dataclass(get_args(hint)[0]))

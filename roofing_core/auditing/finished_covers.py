@@ -25,6 +25,7 @@ class FinishedCaps:
         planes: The planes that meet in it.
         starts_at: The end at which laying starts.
         exposed_nails: Nails of the last cap that are dabbed.
+        exposure: How much of each cap but the last shows; 0 where the plan does not say.
     """
 
     line: str
@@ -37,6 +38,7 @@ class FinishedCaps:
     planes: tuple[str, ...]
     starts_at: str
     exposed_nails: int = 0
+    exposure: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,6 +108,7 @@ class FinishedStepRun:
         side: At which end of the courses the wall stands, left or right.
         lower: Height of the lower end of the wall.
         upper: Height of its upper end.
+        lap: How far each piece is said to lap the one below it; 0 where the plan does not say.
     """
 
     pieces: tuple[FinishedStepPiece, ...]
@@ -114,6 +117,7 @@ class FinishedStepRun:
     side: str
     lower: Inches
     upper: Inches
+    lap: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -202,9 +206,11 @@ class FinishedCap:
 
     Attributes:
         length: Along the line.
+        width: Across it, before it is bent; 0 where the plan does not say.
     """
 
     length: Inches
+    width: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -225,10 +231,12 @@ class FinishedLegs:
     Attributes:
         deck_leg: The leg on the deck.
         wall_leg: The leg up the wall.
+        length: Of a piece, up the slope; 0 where the plan does not say.
     """
 
     deck_leg: Inches
     wall_leg: Inches
+    length: Inches = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

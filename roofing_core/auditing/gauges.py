@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from roofing_core.auditing.questions import QUESTIONS, AuditLimits, Question
+from roofing_core.auditing.question import Question
+from roofing_core.auditing.questions import QUESTIONS, AuditLimits
 from roofing_core.auditing.verdicts import Asked, Breach, Margin, Place
 from roofing_core.measures.published import with_figures
 from roofing_core.measures.sentences import Amount, Exact, Sentence, length, say

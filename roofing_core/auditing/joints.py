@@ -7,7 +7,10 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from roofing_core.auditing.gauges import Gauge
 from roofing_core.auditing.rows import Joint, PlaneLaid, Row, stacked_rows
-from roofing_core.auditing.shapes import DUST, Span
+from roofing_core.auditing.shapes import DUST, TOUCHING, Span
+
+#: A joint that shows by no more, above an opening or in a valley, is left unsaid by a plan.
+_SHORT = 1.0
 
 
 def ask_joints(laid: PlaneLaid, gauges: Mapping[str, Gauge]) -> None:
@@ -29,21 +32,42 @@ def ask_joints(laid: PlaneLaid, gauges: Mapping[str, Gauge]) -> None:
     >>> ask_joints(PlaneLaid(plane=None, deck=(), starters=(), courses=()), {})
     """
     on_deck = _OnDeck(laid)
-    gauge = gauges["shingles.joints"] if laid.courses else None
+    if not laid.courses:
+        return
     for below, row, next_butt in stacked_rows(laid):
-        under = [joint for joint in on_deck.of(below) if joint.lower < next_butt - DUST]
-        places = [joint.u for joint in under]
-        if not (places and gauge):
-            continue
-        over = [joint for joint in on_deck.of(row) if joint.lower < next_butt - DUST]
-        apart = [_nearest(places, joint.u) for joint in over]
-        if min(apart, default=0.0) >= gauge.limit:
-            near = min(apart)
-            joint = over[apart.index(near)]
-            gauge.see_least(near, len(over), row.where(joint.u, joint.lower, piece=joint.piece))
-            continue
-        for joint, near in zip(over, apart, strict=True):
-            gauge.see(near, row.where(joint.u, joint.lower, piece=joint.piece))
+        under, over = (
+            [joint for joint in on_deck.of(each) if joint.lower < next_butt - DUST]
+            for each in (below, row)
+        )
+        shown = [joint for joint in over if joint.lower < next_butt - _SHORT]
+        _ask_stated(row, shown, on_deck, gauges["plan.as_stated"])
+        if below.part == "starter" and below.stated:
+            _ask_stated(below, under, on_deck, gauges["plan.as_stated"])
+        if under:
+            _ask_apart(row, over, [joint.u for joint in under], gauges["shingles.joints"])
+
+
+def _ask_apart(row: Row, over: Sequence[Joint], places: Sequence[float], gauge: Gauge) -> None:
+    """Ask how far the joints of a row stand from those below it, all at a glance if well."""
+    apart = [_nearest(places, joint.u) for joint in over]
+    near = min(apart, default=0.0)
+    if over and near >= gauge.limit:
+        joint = over[apart.index(near)]
+        gauge.see_least(near, len(over), row.where(joint.u, joint.lower, piece=joint.piece))
+        return
+    for joint, to in zip(over, apart, strict=True):
+        gauge.see(to, row.where(joint.u, joint.lower, piece=joint.piece))
+
+
+def _ask_stated(row: Row, joints: Sequence[Joint], on_deck: _OnDeck, gauge: Gauge) -> None:
+    """Ask whether every joint of a row on the deck is stated: a crew lays by these."""
+    stated = {*row.stated}
+    left = [joint for joint in joints if joint.u not in stated and on_deck.is_within(joint)]
+    gauge.see_well(len(joints) - len(left))
+    for joint in left:
+        off = _nearest(sorted(stated), joint.u) if stated else joint.upper - joint.lower
+        where = row.where(joint.u, joint.lower, piece=joint.piece)
+        gauge.see(off if off > TOUCHING else 0.0, where)
 
 
 def _nearest(places: Sequence[float], u: float) -> float:
@@ -64,6 +88,14 @@ class _OnDeck:
         if id(row) not in self.found:
             self.found[id(row)] = [part for joint in row.joints for part in self._parts(joint)]
         return self.found[id(row)]
+
+    def is_within(self, joint: Joint) -> bool:
+        """Tell whether there is deck on both sides of a joint, at its middle."""
+        v = (joint.lower + joint.upper) / 2
+        return all(
+            any(low <= v <= high for low, high in self.laid.column(joint.u + aside))
+            for aside in (-TOUCHING, TOUCHING)
+        )
 
     def _parts(self, joint: Joint) -> Iterator[Joint]:
         column = self.columns.get(joint.u)

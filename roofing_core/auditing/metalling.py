@@ -45,6 +45,8 @@ def ask_metal(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
     for edge, run in runs_along(plan):
         if run is not None and run.edge == "headwall":
             gauges["flashings.legs"].see(min(run.deck_leg, run.face_leg), _of(edge))
+        if run is not None:
+            _ask_legs(run, _of(edge), gauges)
         open_edge = edge.length() if run is None else max(0.0, edge.length() - run.run_length)
         gauges["metal.spans"].see(
             _beyond_dust(open_edge + (open_in(run) if run else 0.0)), _of(edge)
@@ -54,6 +56,14 @@ def ask_metal(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         gauges["metal.downhill"].see(uphill, _on(run))
         for k, (lap, begins) in enumerate(zip(laps_of(run), run.laps, strict=False), 1):
             gauges["metal.lap"].see(lap, _on(run, piece=k, u=begins))
+
+
+def _ask_legs(run: FinishedRun, where: Where, gauges: Mapping[str, Gauge]) -> None:
+    """Ask how far metal reaches up the deck, and over its edge."""
+    if run.edge != "headwall":
+        gauges["metal.deck_leg"].see(run.deck_leg, where)
+    if run.edge not in {"headwall", "pitch_break"}:
+        gauges["metal.face_leg"].see(run.face_leg, where)
 
 
 def _beyond_dust(inches: float) -> float:

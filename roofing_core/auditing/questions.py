@@ -9,18 +9,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from types import MappingProxyType
-from typing import Literal
 
+from roofing_core.auditing.question import GEOMETRY, NAIL, PRACTICE, Question
+from roofing_core.auditing.questions_of_covers import COVERS
 from roofing_core.measures.faults import negative, refuse_if_any
 from roofing_core.measures.units import Inches
 
 #: Codes and manuals by the words that they are cited in elsewhere.
-_PRACTICE = "common practice, no published source"
-_GEOMETRY = "geometry"
 _SHEETS = "International Residential Code, 2018, Table R905.1.1(2)"
 _METAL = "International Residential Code, 2018, R905.2.8.5"
-_NAIL = "half of the least head of a nail: International Residential Code, 2018, R905.2.5"
-_WALL = "International Residential Code, 2018, R905.2.8.3"
 _TWICE = "Ontario Building Code 9.26.7: two thicknesses over the whole roof"
 _HEADLAP = "trade tables for strips of every size; Ontario Building Code 9.26.7 asks for 50 mm"
 
@@ -38,11 +35,14 @@ class AuditLimits:
         end_lap: Of two pieces of a row, at least.
         end_laps_apart: Between end laps of neighbouring rows, at least.
         over_ice_barrier: Of the underlayment over an ice barrier, at least.
+        deck_leg: Of metal along an edge up the deck, at least.
+        face_leg: Of metal along an edge of the roof down over it, at least.
         metal_lap: Of two pieces of metal, at least, and of an apron past a corner that other metal
             goes round.
         step_lap: Of two pieces of step flashing, at least.
         valley_lap: Of shingles over the metal of a valley or of a cricket, or over those that run
             through a closed valley, at least.
+        lining: Of what lines a closed valley, from its middle to each side, at least.
         valley_nails: From the middle of a valley to the nearest nail of a shingle, at least.
         wall_leg: Of metal beside or below a wall or an opening, out over the roof and up, at least.
         pipe_flange: Of the base of a pipe's flashing, round the pipe, at least.
@@ -55,9 +55,12 @@ class AuditLimits:
     end_lap: Inches = 4.0
     end_laps_apart: Inches = 72.0
     over_ice_barrier: Inches = 1000 / 254
+    deck_leg: Inches = 2.0
+    face_leg: Inches = 1 / 4
     metal_lap: Inches = 2.0
     step_lap: Inches = 2.0
     valley_lap: Inches = 4.0
+    lining: Inches = 18.0
     valley_nails: Inches = 6.0
     wall_leg: Inches = 4.0
     pipe_flange: Inches = 3.0
@@ -65,28 +68,6 @@ class AuditLimits:
     def __post_init__(self) -> None:
         """Refuse limits that are negative or not finite."""
         refuse_if_any(negative(one.name, getattr(self, one.name)) for one in fields(self))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
-    """One question, asked of every place that it is about.
-
-    Attributes:
-        code: Its stable code, the layer first.
-        asks: What has to hold; the limit goes where empty braces are, and figures that are
-            published in US units stand in braces.
-        finds: What is there, as the end of a sentence; the value goes where the braces are.
-        source: Where the limit is published.
-        limit: The name of its limit among `AuditLimits`; empty where nothing may lack.
-        unit: The unit of what is looked at.
-    """
-
-    code: str
-    asks: str
-    finds: str
-    source: str
-    limit: str = ""
-    unit: Literal["in", "in2", "count"] = "in"
 
 
 def _all(*questions: Question) -> Mapping[str, Question]:
@@ -114,41 +95,70 @@ QUESTIONS = _all(
         asks="Each joint stands at least {} from the joints of the course below.",
         finds="joint {} from the nearest one below",
         limit="joint_clearance",
-        source=_PRACTICE,
+        source=PRACTICE,
     ),
     Question(
         code="shingles.nails_covered",
         asks="Each nail lies at least {} under the course above it, under metal or under caps.",
         finds="nail {} under what covers it",
         limit="nail_cover",
-        source=_NAIL,
+        source=NAIL,
     ),
     Question(
         code="shingles.nails_clear",
         asks="Each nail stands at least {} from the joints of the course that covers it.",
         finds="nail {} from a joint over it",
         limit="nail_cover",
-        source=_NAIL,
+        source=NAIL,
     ),
     Question(
         code="shingles.nails_hold",
         asks="Each nail goes through its own piece and into the deck.",
         finds="{} nail beside its piece, or beside the deck",
         unit="count",
-        source=_GEOMETRY,
+        source=GEOMETRY,
+    ),
+    Question(
+        code="shingles.nailed",
+        asks="Each whole strip has four nails or more, and each cut piece over 8 in wide two;"
+        " beside a valley as many as stand clear of it.",
+        finds="{} of its nails missing",
+        unit="count",
+        source="International Residential Code, 2018, R905.2.6; two in a cut piece: trade press",
+    ),
+    Question(
+        code="shingles.pitch",
+        asks="Each plane under shingles rises 2 in or more in 12.",
+        finds="{} plane that is flatter",
+        unit="count",
+        source="International Residential Code, 2018, R905.2.2",
     ),
     Question(
         code="shingles.order",
         asks="Each course is laid over the one below it: the next number, with a higher butt.",
         finds="{} course out of its order",
         unit="count",
-        source=_GEOMETRY,
+        source=GEOMETRY,
     ),
     Question(
         code="plan.as_stated",
         asks="Exposures, joints, laps and counts are stated as the pieces come to them.",
         finds="stated {} off what is laid",
-        source=_GEOMETRY,
+        source=GEOMETRY,
+    ),
+    Question(
+        code="plan.fits",
+        asks="Each piece is no larger than what it is cut from, and lies beside its neighbours, not"
+        " on them.",
+        finds="{} larger than can be",
+        source=GEOMETRY,
+    ),
+    Question(
+        code="plan.counted",
+        asks="Pieces, rows and steps are numbered in their order, and the nails of metal counted.",
+        finds="{} numbered or counted otherwise",
+        unit="count",
+        source=GEOMETRY,
     ),
     Question(
         code="underlayment.layers",
@@ -207,132 +217,27 @@ QUESTIONS = _all(
         source=_METAL,
     ),
     Question(
+        code="metal.deck_leg",
+        asks="Metal along an edge reaches at least {} up the deck.",
+        finds="leg of {} up the deck",
+        limit="deck_leg",
+        source=_METAL,
+    ),
+    Question(
+        code="metal.face_leg",
+        asks="Metal along an edge of the roof reaches at least {} down over it.",
+        finds="leg of {} down over the edge",
+        limit="face_leg",
+        source=_METAL,
+    ),
+    Question(
         code="metal.downhill",
         asks="On rakes and in valleys the upper piece lies over the lower.",
         finds="{} run with laps that may face uphill",
         unit="count",
-        source=_PRACTICE,
+        source=PRACTICE,
     ),
-    Question(
-        code="valleys.lap",
-        asks="Where the metal of a valley lies bare, or shingles that run through a closed one do,"
-        " it reaches at least {} further under the shingles.",
-        finds="{} under the shingles",
-        limit="valley_lap",
-        source="Professional Roofing, the roofing contractors' journal, April 2008",
-    ),
-    Question(
-        code="valleys.nails",
-        asks="Each nail of a shingle stands at least {} from the middle of a valley.",
-        finds="nail {} from the middle of the valley",
-        limit="valley_nails",
-        source="from memory: the shingle makers' association",
-    ),
-    Question(
-        code="valleys.lined",
-        asks="Each valley is lined over its whole length.",
-        finds="{} of the valley without lining",
-        source="International Residential Code, 2018, R905.2.8.2",
-    ),
-    Question(
-        code="caps.spans",
-        asks="Caps cover the whole of each hip, and of each ridge that two planes share.",
-        finds="{} of it without caps",
-        source=_GEOMETRY,
-    ),
-    Question(
-        code="caps.headlap",
-        asks="Each cap reaches at least {} under the cap two above it.",
-        finds="headlap {}",
-        limit="headlap",
-        source=_PRACTICE,
-    ),
-    Question(
-        code="caps.downhill",
-        asks="Caps are laid from the lower end of a hip up, each over the one before it, and on a"
-        " ridge from the end away from the wind that rains, where that is known.",
-        finds="{} lap that faces the water",
-        unit="count",
-        source="a Canadian trade association's roofing manual, 9.4.5",
-    ),
-    Question(
-        code="caps.nails_covered",
-        asks="The nails of each cap but the last lie at least {} under the next one.",
-        finds="nails {} under the next cap",
-        limit="nail_cover",
-        source=_NAIL,
-    ),
-    Question(
-        code="caps.nails_hold",
-        asks="Each cap has its nails, and they go through it.",
-        finds="{} cap without its nails",
-        unit="count",
-        source=_GEOMETRY,
-    ),
-    Question(
-        code="flashings.around",
-        asks="Each opening has its flashing on all four sides: an apron below, step flashing on"
-        " both sides, a head flashing or a cricket above; a pipe has its own.",
-        finds="{} of its flashings missing",
-        unit="count",
-        source="International Residential Code, 2018, R903.2",
-    ),
-    Question(
-        code="flashings.spans",
-        asks="Step flashing covers the whole of each side of a wall, a chimney or a skylight.",
-        finds="{} of the side without step flashing",
-        source=_WALL,
-    ),
-    Question(
-        code="flashings.step_lap",
-        asks="Each piece of step flashing laps the one below it by at least {}.",
-        finds="lap {}",
-        limit="step_lap",
-        source="a residential trade journal's field guide",
-    ),
-    Question(
-        code="flashings.steps",
-        asks="Each piece of step flashing lies under its own course, and on the one below.",
-        finds="{} piece beside its course",
-        unit="count",
-        source="a residential trade journal's field guide",
-    ),
-    Question(
-        code="flashings.legs",
-        asks="Flashing at a wall or an opening reaches at least {} out over the roof and up.",
-        finds="leg of {}",
-        limit="wall_leg",
-        source=_WALL,
-    ),
-    Question(
-        code="flashings.corners",
-        asks="What goes below and above an opening reaches at least {} past each of its corners.",
-        finds="{} past the corners",
-        limit="metal_lap",
-        source=_PRACTICE,
-    ),
-    Question(
-        code="flashings.cricket",
-        asks="A chimney over {30 in} wide has a cricket.",
-        finds="{} cricket missing",
-        unit="count",
-        source="International Residential Code, 2018, R903.2.2",
-    ),
-    Question(
-        code="flashings.cricket_lap",
-        asks="The metal of a cricket covers it and reaches at least {} under the courses beside"
-        " it.",
-        finds="metal for {} under the courses",
-        limit="valley_lap",
-        source=_PRACTICE,
-    ),
-    Question(
-        code="flashings.pipe",
-        asks="The base of a pipe's flashing reaches at least {} from the pipe all round.",
-        finds="flange of {}",
-        limit="pipe_flange",
-        source=_PRACTICE,
-    ),
+    *COVERS,
     Question(
         code="layers.order",
         asks="Eave metal goes on before the underlayment, rake metal after it, then starter,"
@@ -347,14 +252,21 @@ QUESTIONS = _all(
         " sealed by hand.",
         finds="{} dabs are missing",
         unit="count",
-        source=_PRACTICE,
+        source=PRACTICE,
+    ),
+    Question(
+        code="sealing.dab_size",
+        asks="A dab reaches at least {} from the middle of its nail: over the whole head.",
+        finds="dab of {} from the middle",
+        limit="nail_cover",
+        source=NAIL,
     ),
     Question(
         code="sealing.bedding",
         asks="Every course that is nailed through what shows of it is bedded in cement.",
         finds="{} is not bedded",
         unit="in2",
-        source=_PRACTICE,
+        source=PRACTICE,
     ),
 )
 """All questions by their code, in the order in which they are asked."""

@@ -66,6 +66,7 @@ class Row:
         shapes: The shape of each piece.
         lefts: Where each piece begins.
         joints: Its joints, from the left.
+        stated: Where the plan says that they are, of those on the deck.
         shape: What its pieces cover together, lowest first.
     """
 
@@ -78,6 +79,7 @@ class Row:
     shapes: tuple[tuple[Trapezoid, ...], ...]
     lefts: tuple[Inches, ...]
     joints: tuple[Joint, ...]
+    stated: tuple[Inches, ...]
     shape: tuple[Trapezoid, ...]
 
     def where(self, u: Inches = 0.0, v: Inches = 0.0, *, piece: int = 0) -> Where:
@@ -186,12 +188,13 @@ def _holes(plan: FinishedPlan, plane: str) -> Iterator[tuple[Point, ...]]:
 
 
 def _starter(one: FinishedStarter) -> Row:
-    return _row("starter", one.plane, 0, one.laid, butt=one.butt, top=one.butt + one.height)
+    top = one.butt + one.height
+    return _row("starter", one.plane, 0, one.laid, one.joints, butt=one.butt, top=top)
 
 
 def _course(one: FinishedCourse) -> Row:
     top = one.snap_line - one.top_trim
-    return _row("course", one.plane, one.number, one.laid, butt=one.butt, top=top)
+    return _row("course", one.plane, one.number, one.laid, one.joints, butt=one.butt, top=top)
 
 
 def _row(
@@ -199,6 +202,7 @@ def _row(
     plane: str,
     number: int,
     laid: Sequence[FinishedPiece],
+    stated: tuple[Inches, ...],
     *,
     butt: float,
     top: float,
@@ -221,6 +225,7 @@ def _row(
         shapes=shapes,
         lefts=tuple(piece.left for piece in pieces),
         joints=joints,
+        stated=stated,
         shape=joined(_runs(pieces, shapes)),
     )
 

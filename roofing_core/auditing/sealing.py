@@ -57,6 +57,7 @@ def ask_sealing(
     """
     way = plan.choices.sealing
     dab = pi / 4 * way.dab_diameter**2 * way.dab_thickness
+    gauges["sealing.dab_size"].see(way.dab_diameter / 2, Where("", "dab"))
     dabs = floor(plan.sealant.dab_volume / dab + _DUST)
     closing = {_name(course): course for course in plan.courses if not course.nailable}
     on_courses = sum(len(piece.nails) for course in closing.values() for piece in course.laid)

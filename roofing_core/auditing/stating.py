@@ -6,7 +6,12 @@ from bisect import bisect_left
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
-from roofing_core.auditing.finished import FinishedCourse, FinishedPlan, FinishedRow
+from roofing_core.auditing.finished import (
+    FinishedCourse,
+    FinishedPlan,
+    FinishedRow,
+    FinishedStarter,
+)
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.metalling import laps_of
 from roofing_core.auditing.shapes import TOUCHING
@@ -43,10 +48,17 @@ def ask_stated(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         for course, above in pairwise(courses):
             _ask_pair(course, above, gauges)
         for course in courses:
-            _ask_joints(course, gauges["plan.as_stated"])
+            _ask_course(course, plan.choices.shingle.height, gauges["plan.as_stated"])
+    for starter in plan.starters:
+        _ask_pieces(
+            starter,
+            Where(starter.plane, "starter", 0, 0, 0.0, starter.butt),
+            gauges["plan.as_stated"],
+        )
     for part, sheets in (("ice barrier", plan.ice_barrier), ("underlayment", plan.underlayment)):
         for row in sheets.rows:
             _ask_end_laps(row, part, gauges["plan.as_stated"])
+        _ask_head_laps(sheets.rows, part, gauges["plan.as_stated"])
     for run in plan.metal:
         for k, lap in enumerate(laps_of(run), 1):
             where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal", 0, k, run.laps[k - 1])
@@ -62,14 +74,26 @@ def _ask_pair(course: FinishedCourse, above: FinishedCourse, gauges: Mapping[str
     gauges["plan.as_stated"].see(_off(shows - course.exposure), below)
 
 
-def _ask_joints(course: FinishedCourse, gauge: Gauge) -> None:
-    """Hold the stated joints against the pieces' ends: those that lie on the deck are stated."""
-    ends = {end for piece in course.laid for end in (piece.left, piece.right)}
-    off = [u for u in course.joints if u not in ends]
+def _ask_course(course: FinishedCourse, height: Inches, gauge: Gauge) -> None:
+    """Hold the line that is snapped for a course against its butt: a shingle lies between them."""
     where = Where(course.plane, "course", course.number, 0, 0.0, course.butt)
-    gauge.see_well(len(course.joints) - len(off))
+    if height:
+        gauge.see(_off(course.snap_line - course.butt - height), where)
+    _ask_pieces(course, where, gauge)
+
+
+def _ask_pieces(row: FinishedCourse | FinishedStarter, where: Where, gauge: Gauge) -> None:
+    """Hold the stated joints against the pieces' ends, and these against outlines."""
+    ends = {end for piece in row.laid for end in (piece.left, piece.right)}
+    off = [u for u in row.joints if u not in ends]
+    gauge.see_well(len(row.joints) - len(off))
     for u in off:
         gauge.see(_off(_nearest(sorted(ends), u)), where._replace(u=u))
+    for piece in row.laid:
+        if piece.corners:
+            across = [u for u, _ in piece.corners]
+            strays = max(abs(min(across) - piece.left), abs(max(across) - piece.right))
+            gauge.see(_off(strays), where._replace(piece=piece.number, u=piece.left))
 
 
 def _ask_end_laps(row: FinishedRow, part: str, gauge: Gauge) -> None:
@@ -77,6 +101,21 @@ def _ask_end_laps(row: FinishedRow, part: str, gauge: Gauge) -> None:
     for u in sorted({*laid, *row.end_laps}):
         both = max(_nearest(laid, u), _nearest(sorted(row.end_laps), u))
         gauge.see(_off(both), Where(row.plane, f"{part} row", row.number, 0, u, row.lower))
+
+
+def _ask_head_laps(rows: Sequence[FinishedRow], part: str, gauge: Gauge) -> None:
+    """Hold stated head laps, and lengths of pieces, against how the rows of a plane lie."""
+    below: dict[str, list[FinishedRow]] = {}
+    for row in rows:
+        where = Where(row.plane, f"{part} row", row.number, 0, 0.0, row.lower)
+        laps = [one.upper - row.lower for one in below.setdefault(row.plane, [])]
+        if row.head_lap and laps:
+            gauge.see(_off(min([lap - row.head_lap for lap in laps], key=abs)), where)
+        below[row.plane].append(row)
+        for k, piece in enumerate(row.pieces, 1):
+            if piece.length:
+                off = _off(piece.right - piece.left - piece.length)
+                gauge.see(off, where._replace(piece=k, u=piece.left))
 
 
 def _off(difference: Inches) -> Inches:

@@ -211,6 +211,9 @@ def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[s
             lacks = max(0.0, run.past_foot + join.length() - run.run_length) + open_in(run)
             where = Where(join.first.plane, "valley metal")
             gauges["metal.spans"].see(lacks if lacks > TOUCHING else 0.0, where)
+        else:
+            where = Where(join.first.plane, "valley lining")
+            gauges["valleys.lining"].see(plan.choices.valley_lining.width / 2, where)
     for one in laid:
         for edge in one.edges():
             if edge.kind == "valley":

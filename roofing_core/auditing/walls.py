@@ -130,6 +130,8 @@ def ask_walls(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         where = _named(side)
         folded = _folded(plan, side) - gauges["flashings.corners"].limit
         gauges["flashings.spans"].see(_open(run, side, max(0.0, folded)), where)
+        strays = max(abs(run.lower - side.lower), abs(run.upper - side.upper))
+        gauges["plan.as_stated"].see(strays if strays > TOUCHING else 0.0, where)
         gauges["flashings.legs"].see(min(legs.deck_leg, legs.wall_leg), where)
         _ask_pieces(plan, run, where, gauges)
 
@@ -174,7 +176,10 @@ def _ask_pieces(
         gauges["flashings.steps"].see(not _is_under_its_own(piece, butts), at)
     for k, (piece, above) in enumerate(pairwise(run.pieces), 2):
         at = where._replace(piece=k, v=above.lower)
-        gauges["flashings.step_lap"].see(piece.upper - above.lower, at)
+        lap = piece.upper - above.lower
+        gauges["flashings.step_lap"].see(lap, at)
+        off = run.lap - lap if run.lap else 0.0
+        gauges["plan.as_stated"].see(off if off > TOUCHING else 0.0, at)
 
 
 def _is_under_its_own(piece: FinishedStepPiece, butts: Mapping[int, Inches]) -> bool:

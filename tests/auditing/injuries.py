@@ -184,6 +184,13 @@ def _nail_in_a_joint(plan: FinishedPlan) -> FinishedPlan:
     return with_piece(9, 2, lambda one: replace(one, nails=nails))(plan)
 
 
+def _two_as_one(laid: Pieces) -> Pieces:
+    """Lay the first two pieces of a course as one."""
+    first, second, *others = laid
+    one = replace(first, right=second.right, nails=first.nails + second.nails)
+    return (one, *(replace(each, number=k) for k, each in enumerate(others, 2)))
+
+
 def _nail_beside_its_piece(piece: FinishedPiece) -> FinishedPiece:
     return replace(piece, nails=(*piece.nails, piece.right + 0.5))
 
@@ -353,6 +360,98 @@ INJURIES = {
     "nail a course at the edge of the next": Injury(
         with_laid(9, lambda laid: tuple(replace(one, nail_height=5.75) for one in laid)),
         "shingles.nails_covered", "course", 9, 1,
+    ),
+    "give a strip three nails": Injury(
+        with_piece(9, 3, lambda one: replace(one, nails=one.nails[1:])),
+        "shingles.nailed", "course", 9, 3,
+    ),
+    "nail a strip four times at one place": Injury(
+        with_piece(9, 3, lambda one: replace(one, nails=one.nails[:1] * 4)),
+        "shingles.nailed", "course", 9, 3,
+    ),
+    "leave a cut piece without nails": Injury(
+        with_piece(9, 5, lambda one: replace(one, nails=())), "shingles.nailed", "course", 9, 5
+    ),
+    "chalk the nail line in what shows": Injury(
+        with_course(9, lambda one: replace(one, nail_line=one.nail_line - 2)),
+        "shingles.nails_covered", "course", 9,
+    ),
+    "chalk the line for the tops elsewhere": Injury(
+        with_course(9, lambda one: replace(one, snap_line=one.snap_line + 2)),
+        "plan.as_stated", "course", 9,
+    ),
+    "lay shingles on too flat a roof": Injury(_pitch(1.9 / 12), "shingles.pitch", "deck"),
+    "lay two pieces as one": Injury(
+        with_laid(9, _two_as_one), "plan.fits", "course", 9, 1
+    ),
+    "lay a piece on its neighbour": Injury(
+        with_piece(9, 3, lambda one: replace(one, left=one.left - 3)),
+        "plan.fits", "course", 9, 3,
+    ),
+    "lay a piece twice": Injury(
+        with_laid(9, lambda laid: (laid[0], *laid)), "plan.fits", "course", 9, 1
+    ),
+    "leave a joint out": Injury(
+        with_course(9, lambda one: replace(one, joints=without(one.joints, 1))),
+        "plan.as_stated", "course", 9,
+    ),
+    "state a joint of the starter elsewhere": Injury(
+        lambda plan: replace(plan, starters=tuple(
+            replace(one, joints=(one.joints[0] + 4, *one.joints[1:])) for one in plan.starters
+        )),
+        "plan.as_stated", "starter",
+    ),
+    "number pieces from the right": Injury(
+        with_laid(9, lambda laid: tuple(
+            replace(one, number=len(laid) + 1 - one.number) for one in laid
+        )),
+        "plan.counted", "course", 9,
+    ),
+    "number two steps alike": Injury(
+        lambda plan: replace(plan, steps=tuple(
+            replace(step, number=3) if step.number == 4 else step for step in plan.steps
+        )),
+        "plan.counted", "step: underlayment", 3,
+    ),
+    "count fewer nails of ridge metal, and their dabs": Injury(
+        with_run("ridge", lambda run: replace(run, nails=run.nails - 4)),
+        "plan.counted", "ridge metal",
+    ),
+    "take a wider row than the roll": Injury(
+        with_row(3, lambda row: replace(row, upper=row.upper + 6)),
+        "plan.fits", "underlayment row", 3,
+    ),
+    "state another head lap": Injury(
+        with_row(3, lambda row: replace(row, head_lap=row.head_lap + 2)),
+        "plan.as_stated", "underlayment row", 3,
+    ),
+    "number a row out of its order": Injury(
+        with_row(3, lambda row: replace(row, number=9)),
+        "plan.counted", "underlayment row", 4, on="long",
+    ),
+    "cut a piece of a row of another length": Injury(
+        with_row(3, lambda row: replace(row, pieces=tuple(
+            replace(one, length=one.length - 12) for one in row.pieces
+        ))),
+        "plan.as_stated", "underlayment row", 3, 1,
+    ),
+    "cut a piece of metal longer than its stock": Injury(
+        with_run("eave", lambda run: replace(run, lengths=(126.0, *run.lengths[1:]))),
+        "plan.fits", "eave metal",
+    ),
+    "take edge metal with a narrow leg": Injury(
+        with_run("eave", lambda run: replace(run, deck_leg=1.0)),
+        "metal.deck_leg", "eave metal",
+    ),
+    "take edge metal that ends at the deck's edge": Injury(
+        with_run("left_rake", lambda run: replace(run, face_leg=0.0)),
+        "metal.face_leg", "left rake metal",
+    ),
+    "dab nails with less than their heads": Injury(
+        lambda plan: replace(plan, choices=replace(plan.choices, sealing=replace(
+            plan.choices.sealing, dab_diameter=0.25
+        ))),
+        "sealing.dab_size", "dab",
     ),
     "nail beside a piece": Injury(
         with_piece(9, 3, _nail_beside_its_piece), "shingles.nails_hold", "course", 9, 3

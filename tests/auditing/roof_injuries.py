@@ -318,6 +318,41 @@ ROOF_INJURIES = {
     "nail within a valley": Injury(
         at_valley(6, _towards_the_valley), "valleys.nails", "course", 6, on="house"
     ),
+    "line a closed valley with half a roll": Injury(
+        with_choice("valley_lining", width=18.0), "valleys.lining", "valley lining", on="closed"
+    ),
+    "state another exposure of caps": Injury(
+        with_caps(RIDGE, lambda run: replace(run, exposure=run.exposure - 1)),
+        "plan.as_stated", "ridge caps", 8, 1, on="house",
+    ),
+    "state another length of a hip": Injury(
+        with_caps(HIP, lambda run: replace(run, line_length=run.line_length + 3)),
+        "plan.as_stated", "hip caps", 1, on="house",
+    ),
+    "bend caps wider than they are": Injury(
+        with_caps(HIP, lambda run: replace(run, half_width=run.half_width + 2)),
+        "plan.fits", "hip caps", 1, on="house",
+    ),
+    "nail caps in the line": Injury(
+        with_caps(HIP, lambda run: replace(run, nail_from_line=0.0)),
+        "caps.nails_hold", "hip caps", 1, on="house",
+    ),
+    "state another end of a piece than its outline has": Injury(
+        at_valley(6, lambda piece: replace(piece, right=piece.right + 3)),
+        "plan.as_stated", "course", 6, on="house",
+    ),
+    "take longer step flashing than there is": Injury(
+        with_step(0, 3, lambda one: replace(one, upper=one.upper + 2)),
+        "plan.fits", "step flashing", 0, 4, on="porch",
+    ),
+    "state a larger lap of step flashing": Injury(
+        with_steps(0, lambda run: replace(run, lap=run.lap + 1)),
+        "plan.as_stated", "step flashing on the left of the wall", 0, on="porch",
+    ),
+    "state another end of a wall": Injury(
+        with_steps(0, lambda run: replace(run, upper=run.upper - 6)),
+        "plan.as_stated", "step flashing on the left of the wall", 0, on="porch",
+    ),
     "leave a valley unlined": Injury(
         _lining_without(1), "valleys.lined", "valley lining", 1, on="house"
     ),
