@@ -20,6 +20,7 @@ from roofing_core.auditing.finished_covers import (
     FinishedPipeBase,
     FinishedRoll,
     FinishedStepRun,
+    FinishedValleying,
 )
 from roofing_core.auditing.taking import taker
 from roofing_core.job.plan import Plan
@@ -249,6 +250,10 @@ class FinishedSealing:
     bedding_thickness: Inches
 
 
+#: How valleys are laid by a plan that does not say it.
+_UNTOLD = FinishedValleying()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FinishedChoices:
     """What was chosen.
@@ -262,6 +267,7 @@ class FinishedChoices:
         step_flashing: Step flashing.
         pipe_flashing: Flashing for pipes.
         flashing: How openings are flashed.
+        valleying: How valleys are laid.
     """
 
     shingle: FinishedShingle
@@ -272,6 +278,7 @@ class FinishedChoices:
     step_flashing: FinishedLegs
     pipe_flashing: FinishedPipeBase
     flashing: FinishedFlashing
+    valleying: FinishedValleying = _UNTOLD
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

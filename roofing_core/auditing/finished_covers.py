@@ -83,6 +83,17 @@ class FinishedLining:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FinishedValleying:
+    """How valleys are laid.
+
+    Attributes:
+        lining_past_foot: How much longer than the valley its lining is cut at the foot.
+    """
+
+    lining_past_foot: Inches = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FinishedStepPiece:
     """One piece of step flashing.
 

@@ -44,6 +44,7 @@ class AuditLimits:
             through a closed valley, at least.
         lining: Of what lines a closed valley, from its middle to each side, at least.
         valley_nails: From the middle of a valley to the nearest nail of a shingle, at least.
+        valley_top: Of the metal of a valley, and of its lining, on past its top, at least.
         wall_leg: Of metal beside or below a wall or an opening, out over the roof and up, at least.
         pipe_flange: Of the base of a pipe's flashing, round the pipe, at least.
     """
@@ -62,6 +63,7 @@ class AuditLimits:
     valley_lap: Inches = 4.0
     lining: Inches = 18.0
     valley_nails: Inches = 6.0
+    valley_top: Inches = 2.0
     wall_leg: Inches = 4.0
     pipe_flange: Inches = 3.0
 

@@ -30,6 +30,14 @@ COVERS = (
         source="International Residential Code, 2018, R905.2.8.2: 36 in wide",
     ),
     Question(
+        code="valleys.top",
+        asks="The metal of a valley and its lining go on at least {} past its top: over the ridge,"
+        " under the shingles or under what lines the next valley.",
+        finds="{} past the top",
+        limit="valley_top",
+        source=PRACTICE,
+    ),
+    Question(
         code="valleys.lined",
         asks="Each valley is lined over its whole length.",
         finds="{} of the valley without lining",

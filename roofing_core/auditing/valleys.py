@@ -31,21 +31,25 @@ class Under:
         edge: The edge of the plane that the valley is.
         reach: How far from the middle metal reaches under them; endless for shingles that run
             through, of which that is asked elsewhere.
+        ends: How far up from the foot of the valley metal ends; endless for shingles.
         shape: Where it lies: the metal, or two layers of shingles of the other plane.
     """
 
     edge: Edge
     reach: Inches
+    ends: Inches
     shape: tuple[Trapezoid, ...]
 
     def lap(self, lies: Trapezoid) -> Inches:
-        """Give how far it reaches on from where it lies bare, square to the valley."""
+        """Give how far it reaches on from where it lies bare, square to the valley and along it."""
         low, high = lies.lower, lies.upper
         corners = (
             (lies.lower_left, low), (lies.lower_right, low),
             (lies.upper_left, high), (lies.upper_right, high),
         )  # fmt: skip
-        return self.reach - max(map(self.edge.inside, corners))
+        along = map(self.edge.along, corners)
+        up = max(along) if self.edge.rises() else self.edge.length() - min(along)
+        return min(self.reach - max(map(self.edge.inside, corners)), self.ends - up)
 
 
 def valleys_of(plan: FinishedPlan) -> tuple[tuple[Join, FinishedRun | None], ...]:
@@ -161,20 +165,25 @@ def run_through(plan: FinishedPlan, laid: Sequence[PlaneLaid]) -> dict[str, tupl
 def _metal(run: FinishedRun, edge: Edge) -> Under | None:
     leg = run.deck_leg if run.plane == edge.plane else run.face_leg
     start = -run.past_foot
-    end = start + run.run_length
+    end = top = _ends(run)
     if leg <= 0 or end <= start:
         return None
     if not edge.rises():
         start, end = edge.length() - end, edge.length() - start
     shape = trapezoids(strip_beside(edge.at(start), edge.at(end), leg))
-    return Under(edge=edge, reach=leg, shape=shape)
+    return Under(edge=edge, reach=leg, ends=top, shape=shape)
+
+
+def _ends(run: FinishedRun) -> Inches:
+    """Give how far up from the foot of a valley the last piece of its metal ends."""
+    return sum((*run.laps[-1:], *run.lengths[-1:])) - run.past_foot
 
 
 def _turned(through: Through) -> Under:
     """Give the shingles that run through, and what lines the valley where none can lie."""
     rings = (*through.twice, *through.beyond)
     shape = tuple(part for ring in rings for part in trapezoids(ring))
-    return Under(edge=through.edge, reach=float("inf"), shape=shape)
+    return Under(edge=through.edge, reach=float("inf"), ends=float("inf"), shape=shape)
 
 
 def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[str, Gauge]) -> None:
@@ -211,6 +220,7 @@ def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[s
             lacks = max(0.0, run.past_foot + join.length() - run.run_length) + open_in(run)
             where = Where(join.first.plane, "valley metal")
             gauges["metal.spans"].see(lacks if lacks > TOUCHING else 0.0, where)
+            gauges["valleys.top"].see(_ends(run) - join.length(), where)
         else:
             where = Where(join.first.plane, "valley lining")
             gauges["valleys.lining"].see(plan.choices.valley_lining.width / 2, where)
@@ -225,6 +235,9 @@ def _ask_lining(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
     for join, k, pieces in _linings(plan):
         where = Where(join.first.plane, "valley lining", k + 1)
         gauges["valleys.lined"].see(max(0.0, join.length() - _lined(pieces)), where)
+        if pieces:
+            past_foot = plan.choices.valleying.lining_past_foot
+            gauges["valleys.top"].see(_lined(pieces) - past_foot - join.length(), where)
         for n, piece in enumerate(pieces[1:], 2):
             gauges["underlayment.end_lap"].see(piece.lap, where._replace(piece=n))
 

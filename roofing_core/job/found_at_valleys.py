@@ -40,6 +40,11 @@ def of_the_valleys(layout: Layout) -> Iterator[Finding]:
     yield from broken(
         layout, rule, way.nails_clear, "valleys", fields=("valleying.nails_clear",)
     )  # fmt: skip
+    rule, lining = on_valleys.VALLEY_TOP, layout.valley_lining.pieces
+    tops = [("valley lining", way.lining_over_top, "lining_over_top")] if lining else []
+    tops += [("valley metal", way.over_ridge, "over_ridge")] if way.method == "open" else []
+    for place, over, name in tops:
+        yield from broken(layout, rule, over, place, fields=(f"valleying.{name}",))
     if way.method == "open":
         yield from _of_open_ones(layout, valleys)
         return

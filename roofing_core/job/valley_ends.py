@@ -15,6 +15,7 @@ from roofing_core.job.wiring import Site
 from roofing_core.layers.metal.valleys import valley_reach
 from roofing_core.measures.units import Inches, Radians
 from roofing_core.roof.outlines import RoofLine, RoofPlane, is_lower
+from roofing_core.ruling.on_valleys import VALLEY_LAP
 
 #: Beside these nothing covers what is bare above a valley; over hips and ridges caps do.
 _UNCOVERED = frozenset({"rake", "sidewall"})
@@ -38,8 +39,8 @@ def valley_ends(site: Site, line: RoofLine) -> ValleyEnds:
 
     At the foot `valley_reach` of each leg, at least what was chosen. At the top what the shingles
     leave bare, ``half of what shows / tan(angle)``, the angle of the valley with the rake there, or
-    half of that between two valleys, measured on the plane; where that is more than was chosen, a
-    lap of metal more than that.
+    half of that between two valleys, measured on the plane, and a lap of metal more than that: 4 in
+    or what laps of metal were chosen to be; where that is more than was chosen for the top.
 
     Args:
         site: The roof with its choices.
@@ -52,7 +53,8 @@ def valley_ends(site: Site, line: RoofLine) -> ValleyEnds:
         Nothing: Those who lay the metal check what was chosen.
 
     Source:
-        Geometry; a lap more is common practice, no published source.
+        Geometry; how far metal lies under shingles is the rule's; a lap more is common practice, no
+        published source.
 
     >>> from roofing_core.job.wiring import site_of
     >>> from roofing_core.roof.footprints import Footprint
@@ -73,9 +75,10 @@ def valley_ends(site: Site, line: RoofLine) -> ValleyEnds:
         feet += _at_foot(plane, k, leg)
         tops += _at_top(plane, k, bare)
     past_foot, over_top = choices.valleying.past_eave, choices.valleying.over_ridge
+    under = max(tops) + max(choices.metalwork.lap, VALLEY_LAP.limit) if max(tops) > 0 else 0.0
     return ValleyEnds(
         past_foot=max(feet) if past_foot >= 0 else past_foot,
-        over_top=max(tops) + choices.metalwork.lap if 0 <= over_top < max(tops) else over_top,
+        over_top=max(over_top, under) if over_top >= 0 else over_top,
     )
 
 

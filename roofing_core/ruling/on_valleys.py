@@ -38,6 +38,16 @@ VALLEY_NAILS = rule(
     cure="Keep nails {} or more from the middle.",
 )  # fmt: skip
 
+VALLEY_TOP = rule(
+    "valley.top",
+    "The metal and the lining of a valley go on at least {} past its top.",
+    applies="Every valley.",
+    at_least=2.0,
+    severity="against_practice",
+    sources=PRACTICE,
+    cure="Cut them {} or more longer at the top, over the ridge or under the shingles there.",
+)
+
 CLOSED_FOOT = rule(
     "valley.closed_foot",
     "At most {} closed valleys begin elsewhere than between two eaves: at a pitch break, a wall or"
@@ -50,5 +60,5 @@ CLOSED_FOOT = rule(
     cure="Lay the valleys open, over metal.",
 )
 
-RULES = (VALLEY_LAP, VALLEY_NAILS, CLOSED_FOOT)
+RULES = (VALLEY_LAP, VALLEY_NAILS, VALLEY_TOP, CLOSED_FOOT)
 """All of them, in this order."""

@@ -124,6 +124,20 @@ def _shorten_valley_metal(run: FinishedRun) -> FinishedRun:
     return replace(run, lengths=(*others, last - 20), run_length=run.run_length - 20)
 
 
+def _metal_ends_at_the_top(run: FinishedRun) -> FinishedRun:
+    """Cut the last piece, and so the run, off 1 in above the top of the valley."""
+    *others, last = run.lengths
+    less = 5.0
+    return replace(run, lengths=(*others, last - less), run_length=run.run_length - less)
+
+
+def _lining_ends_at_the_top(plan: FinishedPlan) -> FinishedPlan:
+    """Cut the lining of each valley off 1 in above its top."""
+    lining = plan.valley_lining
+    pieces = tuple(replace(one, length=one.length - 5) for one in lining.pieces)
+    return replace(plan, valley_lining=replace(lining, pieces=pieces))
+
+
 def _cut_back(piece: FinishedPiece) -> FinishedPiece:
     """Cut a piece 8 in further back from the valley, level: about 6 in square to it."""
     middle = (piece.left + piece.right) / 2
@@ -462,6 +476,12 @@ ROOF_INJURIES = {
     "flash openings before the underlayment": Injury(
         lambda plan: moved_before(plan, "flashings", "underlayment"),
         "layers.order", "step: flashings", 15, on="house",
+    ),
+    "cut the metal of a valley off at its top": Injury(
+        with_run("valley", _metal_ends_at_the_top), "valleys.top", "valley metal", on="house"
+    ),
+    "cut the lining of a valley off at its top": Injury(
+        _lining_ends_at_the_top, "valleys.top", "valley lining", 1, on="closed"
     ),
     "dab no nails": Injury(_no_dabs, "sealing.dabs", "sealant", on="house"),
     "forget a dab on a roof with openings": Injury(

@@ -55,5 +55,7 @@ def test_metal_of_a_flat_valley_starts_further_down():
 
 
 def test_what_was_chosen_is_the_least():
-    assert ends(FLAT, past_eave=40, over_ridge=10) == (40, 10)
+    assert ends(FLAT, past_eave=40, over_ridge=20) == (40, 20)
+    # 10 in would be 1/2 in more than lies bare: too little under the shingles.
+    assert ends(FLAT, past_eave=40, over_ridge=10) == pytest.approx((40, 15.5))
     assert ends(FLAT, past_eave=-1, over_ridge=-1) == (-1, -1)  # refused where metal is laid
