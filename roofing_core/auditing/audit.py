@@ -115,5 +115,11 @@ def _verdict(asked: tuple[Asked, ...], breaches: int) -> Sentence:
     looked_at = sum(one.looked_at for one in asked)
     if not breaches:
         return say(f"The roof sheds water as it is planned: {looked_at} places looked at.")
+    if all(one.question.startswith("plan.") for one in asked if one.breaches):
+        where = "at one place" if breaches == 1 else f"at {breaches} places"
+        return say(
+            f"The plan contradicts itself {where} of {looked_at} looked at; which of the two would"
+            " be laid, and whether that sheds water, cannot be told."
+        )
     places = "one place" if breaches == 1 else f"{breaches} places"
     return say(f"Water gets in at {places} of {looked_at} looked at.")

@@ -22,6 +22,9 @@ MOST_LINES, MOST_VALLEYS, MOST_CAPPED, MOST_SIDES, MOST_OPENINGS = 20_000, 400, 
 #: Pieces of a course of which an outline is given, each for a corner or two of the deck.
 MOST_OUTLINED = 400
 
+#: Pieces of courses and starters in all: twice as many as can be planned.
+MOST_PIECES = 400_000
+
 #: Courses, or rows of a sheet, that lie over one point.
 MOST_OVER_A_POINT = 32
 
@@ -59,6 +62,9 @@ def _fault(at: Place, count: int, what: str, most: int) -> Iterator[Fault]:
 
 def _counts(plan: FinishedPlan) -> Iterator[Fault]:
     yield from _fault(("planes",), len(plan.planes), "planes", MOST_PLANES)
+    laid = [one.laid for one in plan.courses] + [one.laid for one in plan.starters]
+    pieces = sum(map(len, laid))
+    yield from _fault(("courses",), pieces, "pieces", MOST_PIECES)
     yield from _fault(("metal",), len(plan.metal), "runs", MOST_RUNS)
     yield from _fault(("lines",), len(plan.lines), "lines", MOST_LINES)
     yield from _fault(("caps",), len(plan.caps), "lines with caps", MOST_CAPPED)

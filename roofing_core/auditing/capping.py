@@ -51,11 +51,13 @@ def ask_caps(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> int:
     ridges = _Ridges(plan, lines)
     bare = 0
     for join, k in lines:
-        where = Where(join.first.plane, f"{join.kind} caps", k + 1)
+        where = Where(join.first.plane, f"{join.kind} caps", k + 1, of=join.between())
         run = plan.caps[k] if k >= 0 else None
         if run is not None:
             off = abs(run.line_length - join.length())
-            gauges["plan.as_stated"].see(off if off > TOUCHING else 0.0, where)
+            gauges["plan.as_stated"].see(
+                off if off > TOUCHING else 0.0, where._replace(of="length")
+            )
         gauges["caps.spans"].see(_open(plan, run, join), where)
         if run is not None:
             _Asking(plan, run, where, gauges).ask()
@@ -125,7 +127,8 @@ class _Asking:
         run = self.run
         for k, (butt, above) in enumerate(pairwise(run.butts), 1):
             past = above - butt - run.exposure if run.exposure else 0.0
-            self.gauges["plan.as_stated"].see(past if past > TOUCHING else 0.0, self._at(k, butt))
+            where = self._at(k, butt)._replace(of="exposure")
+            self.gauges["plan.as_stated"].see(past if past > TOUCHING else 0.0, where)
 
     def _faces_the_water(self) -> bool:
         """Tell whether laps may open uphill, or to the wind that rains."""

@@ -48,9 +48,9 @@ def ask_fits(plan: FinishedPlan, laid: Iterable[PlaneLaid], gauges: Mapping[str,
     longest = {one.plane: one.piece_length for one in plan.starters}
     for one in laid:
         for row in one.starters:
-            _ask_row(row, longest.get(row.plane, 0.0), gauge)
+            _ask_row(row, longest.get(row.plane, 0.0), gauges)
         for row in one.courses:
-            _ask_row(row, plan.choices.shingle.length, gauge)
+            _ask_row(row, plan.choices.shingle.length, gauges)
     for part, sheets in (("ice barrier", plan.ice_barrier), ("underlayment", plan.underlayment)):
         for band in sheets.rows:
             where = Where(band.plane, f"{part} row", band.number, 0, 0.0, band.lower)
@@ -58,21 +58,23 @@ def ask_fits(plan: FinishedPlan, laid: Iterable[PlaneLaid], gauges: Mapping[str,
     for run in plan.metal:
         where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal")
         gauge.see(_past(max(run.lengths, default=0.0), run.stock_length), where)
-        gauge.see(_beyond(run), where)
+        gauge.see(_beyond(run), where._replace(of="nails past its end"))
     _ask_covers(plan, gauge)
 
 
-def _ask_row(row: Row, longest: Inches, gauge: Gauge) -> None:
+def _ask_row(row: Row, longest: Inches, gauges: Mapping[str, Gauge]) -> None:
     """Ask about the pieces of a row, of which most are well at a glance."""
+    gauge = gauges["plan.fits"]
     too_large = [piece for piece in row.pieces if _past(piece.right - piece.left, longest)]
     for piece in too_large:
         past = piece.right - piece.left - longest
         gauge.see(past, row.where(piece.left, row.butt, piece=piece.number))
     gauge.see_well(len(row.pieces) - len(too_large))
+    gauges["shingles.side_by_side"].see_well(len(row.pieces))
     for one, other in pairwise(row.pieces):
         if one.right - other.left > TOUCHING and _level(one, other):
             where = row.where(other.left, row.butt, piece=other.number)
-            gauge.see(one.right - other.left, where)
+            gauges["shingles.side_by_side"].see(one.right - other.left, where)
 
 
 def _level(one: FinishedPiece, other: FinishedPiece) -> bool:
@@ -101,8 +103,8 @@ def _ask_covers(plan: FinishedPlan, gauge: Gauge) -> None:
     cap, step = plan.choices.cap, plan.choices.step_flashing
     for k, run in enumerate(plan.caps, 1):
         where = Where(next(iter(run.planes), ""), f"{run.line} caps", k)
-        gauge.see(_past(2 * run.half_width, cap.width), where)
-        gauge.see(_past(run.last_length, cap.length), where)
+        gauge.see(_past(2 * run.half_width, cap.width), where._replace(of="width"))
+        gauge.see(_past(run.last_length, cap.length), where._replace(of="last length"))
     for side in plan.step_flashings:
         for n, piece in enumerate(side.pieces, 1):
             where = Where(side.plane, "step flashing", side.opening, n, 0.0, piece.lower)

@@ -29,6 +29,7 @@ class Where(NamedTuple):
         piece: Which of its pieces; 0 for all of it.
         u: Along the eave, or along a run of metal.
         v: Up the slope.
+        of: Which figure or part of it is meant, where there are several; for words alone.
     """
 
     plane: str
@@ -37,15 +38,18 @@ class Where(NamedTuple):
     piece: int = 0
     u: Inches = 0.0
     v: Inches = 0.0
+    of: str = ""
 
     def place(self) -> Place:
         """Give the place as it is told."""
-        return Place(**self._asdict())
+        told = self._asdict()
+        del told["of"]
+        return Place(**told)
 
     def says(self) -> Sentence:
         """Say where it is."""
         named = self.part if not self.number else f"{self.part} {self.number}"
-        told = [self.plane, named, f"piece {self.piece}" if self.piece else ""]
+        told = [self.plane, named, f"piece {self.piece}" if self.piece else "", self.of]
         parts: list[object] = [", ".join(filter(None, told))]
         if self.u or self.v:
             parts += [" at ", length(self.u), " along"]
@@ -89,7 +93,7 @@ class Gauge:
         if lacks > DUST:
             self.breaches += 1
             if len(self.told) < MOST_TOLD:
-                self.told.setdefault(where[:4], (value, where))
+                self.told.setdefault((*where[:4], where.of), (value, where))
 
     def see_least(self, value: float, of: int, where: Where) -> None:
         """Note the least of several values, none of which breaches the limit."""
@@ -144,6 +148,9 @@ class Gauge:
         return say(where.says(), ": ", self._filled(self.question.finds, value), asked, ".")
 
     def _filled(self, words: str, value: float) -> Sentence:
+        if self._at_least and value < 0:
+            none, gap = self._amount(0.0), self._amount(-value)
+            return say(with_figures(words, none), ", a gap of ", gap, " instead")
         amount = self._amount(value)
         if self._at_least and amount.written() == self._amount(self.limit).written():
             amount = Exact(value, self.question.unit) if value != self.limit else amount

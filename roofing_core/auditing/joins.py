@@ -37,6 +37,10 @@ class Join:
         """Give the names of its planes."""
         return frozenset((self.first.plane, self.second.plane))
 
+    def between(self) -> str:
+        """Say which planes it is between."""
+        return f"between {self.first.plane} and {self.second.plane}"
+
     def sides(self) -> tuple[tuple[Edge, Edge], tuple[Edge, Edge]]:
         """Give the edge of each plane with that of the other."""
         return (self.first, self.second), (self.second, self.first)

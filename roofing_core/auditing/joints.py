@@ -64,10 +64,11 @@ def _ask_stated(row: Row, joints: Sequence[Joint], on_deck: _OnDeck, gauge: Gaug
     stated = {*row.stated}
     left = [joint for joint in joints if joint.u not in stated and on_deck.is_within(joint)]
     gauge.see_well(len(joints) - len(left))
+    places = sorted(stated) if left else []
     for joint in left:
-        off = _nearest(sorted(stated), joint.u) if stated else joint.upper - joint.lower
+        off = _nearest(places, joint.u) if places else joint.upper - joint.lower
         where = row.where(joint.u, joint.lower, piece=joint.piece)
-        gauge.see(off if off > TOUCHING else 0.0, where)
+        gauge.see(off if off > TOUCHING else 0.0, where._replace(of="joint"))
 
 
 def _nearest(places: Sequence[float], u: float) -> float:

@@ -77,14 +77,15 @@ def ask_order(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         for stage in _needed(plan)
     }
     for stage, numbers in stages.items():
-        gauge.see(not numbers, Where("", f"step: {stage}"))
-    for stage, number in _broken(_BEFORE, stages):
-        gauge.see(1, Where("", f"step: {stage}", number))
+        gauge.see(not numbers, Where("", f"step: {stage}", of="missing"))
+    for first, stage, number in _broken(_BEFORE, stages):
+        gauge.see(1, Where("", f"step: {stage}", number, of=f"before {first}"))
     runs: dict[str, list[int]] = {}
     for place, run in enumerate(plan.metal, 1):
         runs.setdefault(run.edge, []).append(place)
-    for edge, place in _broken(_METAL_BEFORE, runs):
-        gauge.see(1, Where("", f"metal: {edge}", place))
+    for first, edge, place in _broken(_METAL_BEFORE, runs):
+        before = f"before {first.replace('_', ' ')}"
+        gauge.see(1, Where("", f"metal: {edge}", place, of=before))
 
 
 def _needed(plan: FinishedPlan) -> Iterator[str]:
@@ -110,8 +111,8 @@ def _needed(plan: FinishedPlan) -> Iterator[str]:
 
 def _broken(
     before: Iterable[tuple[str, str]], numbers: Mapping[str, Sequence[int]]
-) -> Iterator[tuple[str, int]]:
-    """Give what goes on before something that it has to follow."""
+) -> Iterator[tuple[str, str, int]]:
+    """Give what goes on before something that it has to follow, that first."""
     for first, then in before:
         if numbers.get(first) and numbers.get(then) and min(numbers[then]) < max(numbers[first]):
-            yield then, min(numbers[then])
+            yield first, then, min(numbers[then])

@@ -84,5 +84,5 @@ def _ask_lines(plan: FinishedPlan, plane: str, gauge: Gauge) -> None:
     courses = [course for course in plan.courses if course.plane == plane]
     for course, above in pairwise(courses):
         if course.nailable and course.nail_line:
-            where = Where(plane, "course", course.number, 0, 0.0, course.nail_line)
+            where = Where(plane, "course", course.number, 0, 0.0, course.nail_line, "nail line")
             gauge.see(course.nail_line - above.butt, where)

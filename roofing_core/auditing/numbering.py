@@ -45,9 +45,10 @@ def ask_numbers(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
 def _pieces(plan: FinishedPlan) -> Iterator[tuple[Where, int]]:
     for course in plan.courses:
         where = Where(course.plane, "course", course.number, 0, 0.0, course.butt)
-        yield where, _misnumbered(course.laid)
+        yield where._replace(of="numbers of its pieces"), _misnumbered(course.laid)
     for starter in plan.starters:
-        yield Where(starter.plane, "starter", 0, 0, 0.0, starter.butt), _misnumbered(starter.laid)
+        where = Where(starter.plane, "starter", 0, 0, 0.0, starter.butt, "numbers of its pieces")
+        yield where, _misnumbered(starter.laid)
 
 
 def _misnumbered(laid: Sequence[FinishedPiece]) -> int:
@@ -58,6 +59,7 @@ def _rows(plan: FinishedPlan) -> Iterator[tuple[Where, int]]:
     for part, sheets in (("ice barrier", plan.ice_barrier), ("underlayment", plan.underlayment)):
         for row, after in pairwise(sheets.rows):
             where = Where(after.plane, f"{part} row", after.number, 0, 0.0, after.lower)
+            where = where._replace(of="number")
             yield where, after.number <= row.number
 
 
@@ -65,10 +67,10 @@ def _nails(plan: FinishedPlan) -> Iterator[tuple[Where, int]]:
     for run in plan.metal:
         if run.nail_positions:
             shown = len(run.nail_positions) * run.nail_lines + run.tab_nails
-            where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal")
+            where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal", of="nails")
             yield where, abs(run.nails - shown)
 
 
 def _steps(plan: FinishedPlan) -> Iterator[tuple[Where, int]]:
     for place, step in enumerate(plan.steps, 1):
-        yield Where("", f"step: {step.stage}", step.number), step.number != place
+        yield Where("", f"step: {step.stage}", step.number, of="number"), step.number != place

@@ -15,6 +15,9 @@ from roofing_core.measures.units import Inches, Pitch
 #: Residential code R903.2.2: a chimney wider than this has a cricket.
 NO_CRICKET_UP_TO = 30.0
 
+#: At the right end of courses stands the left side of an opening.
+_STANDS = {"left": "right", "right": "left"}
+
 #: Of the nails in the base of a pipe's flashing one half is above the pipe, under the courses.
 _BARE_PART = 2
 
@@ -51,10 +54,13 @@ def ask_openings(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> int:
     sides = [side for side in sides_of(plan) if side.opening]
     for one in plan.openings:
         here = Where(one.plane, one.kind.replace("_", " "), one.number)
-        lacking = sum(
-            (one.number, side.at) not in stepped for side in sides if side.opening == one.number
-        )
-        gauges["flashings.around"].see(lacking + _lacking(one), here)
+        lacking = [
+            f"step flashing on the {_STANDS[side.at]}"
+            for side in sides
+            if side.opening == one.number and (one.number, side.at) not in stepped
+        ]
+        lacking += _lacking(one)
+        gauges["flashings.around"].see(len(lacking), here._replace(of=", ".join(lacking)))
         wide = one.kind == "chimney" and one.right - one.left > NO_CRICKET_UP_TO + TOUCHING
         gauges["flashings.cricket"].see(wide and not one.crickets, here)
         for piece in (*one.aprons, *one.heads):
@@ -69,11 +75,12 @@ def ask_openings(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> int:
     )
 
 
-def _lacking(one: FinishedOpening) -> int:
-    """Count what lacks below and above an opening."""
+def _lacking(one: FinishedOpening) -> list[str]:
+    """Name what lacks below and above an opening."""
     if one.kind == PIPE:
-        return not one.pipes
-    return (not one.aprons) + (not (one.heads or one.crickets))
+        return [] if one.pipes else ["flashing of the pipe"]
+    below = [] if one.aprons else ["apron"]
+    return below + ([] if one.heads or one.crickets else ["head flashing or cricket"])
 
 
 def _ask_bent(

@@ -80,7 +80,7 @@ QUESTIONS = _all(
     Question(
         code="shingles.layers",
         asks="Two layers of shingle lie over every point of the deck that nothing else covers.",
-        finds="{} of the two layers is missing",
+        finds="layers of shingle missing: {} of two",
         unit="count",
         source=_TWICE,
     ),
@@ -116,7 +116,7 @@ QUESTIONS = _all(
     Question(
         code="shingles.nails_hold",
         asks="Each nail goes through its own piece and into the deck.",
-        finds="{} nail beside its piece, or beside the deck",
+        finds="nail beside its piece, or beside the deck",
         unit="count",
         source=GEOMETRY,
     ),
@@ -124,21 +124,27 @@ QUESTIONS = _all(
         code="shingles.nailed",
         asks="Each whole strip has four nails or more, and each cut piece over 8 in wide two;"
         " beside a valley as many as stand clear of it.",
-        finds="{} of its nails missing",
+        finds="nails missing: {}",
         unit="count",
         source="International Residential Code, 2018, R905.2.6; two in a cut piece: trade press",
     ),
     Question(
         code="shingles.pitch",
         asks="Each plane under shingles rises 2 in or more in 12.",
-        finds="{} plane that is flatter",
+        finds="flatter than 2 in 12",
         unit="count",
         source="International Residential Code, 2018, R905.2.2",
     ),
     Question(
+        code="shingles.side_by_side",
+        asks="The pieces of a course or a starter lie side by side.",
+        finds="{} on its neighbour",
+        source=GEOMETRY,
+    ),
+    Question(
         code="shingles.order",
         asks="Each course is laid over the one below it: the next number, with a higher butt.",
-        finds="{} course out of its order",
+        finds="out of its order",
         unit="count",
         source=GEOMETRY,
     ),
@@ -150,15 +156,14 @@ QUESTIONS = _all(
     ),
     Question(
         code="plan.fits",
-        asks="Each piece is no larger than what it is cut from, and lies beside its neighbours, not"
-        " on them.",
-        finds="{} larger than can be",
+        asks="Each piece is no larger than what it is cut from.",
+        finds="{} larger than what it is cut from",
         source=GEOMETRY,
     ),
     Question(
         code="plan.counted",
         asks="Pieces, rows and steps are numbered in their order, and the nails of metal counted.",
-        finds="{} numbered or counted otherwise",
+        finds="{} off what there is",
         unit="count",
         source=GEOMETRY,
     ),
@@ -166,7 +171,7 @@ QUESTIONS = _all(
         code="underlayment.layers",
         asks="Every point of the deck lies under an ice barrier or the underlayment, below a pitch"
         " of 4:12 under two layers of it.",
-        finds="{} layer of underlayment is missing",
+        finds="layers of underlayment missing: {}",
         unit="count",
         source=_SHEETS,
     ),
@@ -201,7 +206,7 @@ QUESTIONS = _all(
     Question(
         code="underlayment.order",
         asks="Rows are laid from the eave up, so that the upper one lies over the lower.",
-        finds="{} row under the one below it",
+        finds="under the one below it",
         unit="count",
         source=_SHEETS,
     ),
@@ -235,7 +240,7 @@ QUESTIONS = _all(
     Question(
         code="metal.downhill",
         asks="On rakes and in valleys the upper piece lies over the lower.",
-        finds="{} run with laps that may face uphill",
+        finds="laps that may face uphill",
         unit="count",
         source=PRACTICE,
     ),
@@ -244,7 +249,7 @@ QUESTIONS = _all(
         code="layers.order",
         asks="Eave metal goes on before the underlayment, rake metal after it, then starter,"
         " courses, and what covers the top.",
-        finds="{} out of its order",
+        finds="out of its order",
         unit="count",
         source=_METAL,
     ),
@@ -252,7 +257,7 @@ QUESTIONS = _all(
         code="sealing.dabs",
         asks="Every nail that no shingle covers has its dab, and so has every shingle that is"
         " sealed by hand.",
-        finds="{} dabs are missing",
+        finds="dabs missing: {}",
         unit="count",
         source=PRACTICE,
     ),

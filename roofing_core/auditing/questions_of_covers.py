@@ -60,7 +60,7 @@ COVERS = (
         code="caps.downhill",
         asks="Caps are laid from the lower end of a hip up, each over the one before it, and on a"
         " ridge from the end away from the wind that rains, where that is known.",
-        finds="{} lap that faces the water",
+        finds="lap that faces the water",
         unit="count",
         source="a Canadian trade association's roofing manual, 9.4.5",
     ),
@@ -74,7 +74,7 @@ COVERS = (
     Question(
         code="caps.nails_hold",
         asks="Each cap has its nails, and they go through it.",
-        finds="{} cap without its nails",
+        finds="without its nails, or with nails beside it",
         unit="count",
         source=GEOMETRY,
     ),
@@ -82,7 +82,7 @@ COVERS = (
         code="flashings.around",
         asks="Each opening has its flashing on all four sides: an apron below, step flashing on"
         " both sides, a head flashing or a cricket above; a pipe has its own.",
-        finds="{} of its flashings missing",
+        finds="flashings missing: {}",
         unit="count",
         source="International Residential Code, 2018, R903.2",
     ),
@@ -102,7 +102,7 @@ COVERS = (
     Question(
         code="flashings.steps",
         asks="Each piece of step flashing lies under its own course, and on the one below.",
-        finds="{} piece beside its course",
+        finds="beside its course",
         unit="count",
         source="a residential trade journal's field guide",
     ),
@@ -123,7 +123,7 @@ COVERS = (
     Question(
         code="flashings.cricket",
         asks="A chimney over {30 in} wide has a cricket.",
-        finds="{} cricket missing",
+        finds="no cricket",
         unit="count",
         source="International Residential Code, 2018, R903.2.2",
     ),

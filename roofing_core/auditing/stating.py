@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections import deque
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
+from roofing_core.auditing.bounds import MOST_OVER_A_POINT
 from roofing_core.auditing.finished import (
     FinishedCourse,
     FinishedPlan,
@@ -62,7 +64,7 @@ def ask_stated(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
     for run in plan.metal:
         for k, lap in enumerate(laps_of(run), 1):
             where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal", 0, k, run.laps[k - 1])
-            gauges["plan.as_stated"].see(_off(lap - run.lap), where)
+            gauges["plan.as_stated"].see(_off(lap - run.lap), where._replace(of="lap"))
 
 
 def _ask_pair(course: FinishedCourse, above: FinishedCourse, gauges: Mapping[str, Gauge]) -> None:
@@ -71,14 +73,15 @@ def _ask_pair(course: FinishedCourse, above: FinishedCourse, gauges: Mapping[str
     gauges["shingles.order"].see(not ordered, where)
     shows = above.butt - course.butt
     below = where._replace(number=course.number, v=course.butt)
-    gauges["plan.as_stated"].see(_off(shows - course.exposure), below)
+    gauges["plan.as_stated"].see(_off(shows - course.exposure), below._replace(of="exposure"))
 
 
 def _ask_course(course: FinishedCourse, height: Inches, gauge: Gauge) -> None:
     """Hold the line that is snapped for a course against its butt: a shingle lies between them."""
     where = Where(course.plane, "course", course.number, 0, 0.0, course.butt)
     if height:
-        gauge.see(_off(course.snap_line - course.butt - height), where)
+        off = _off(course.snap_line - course.butt - height)
+        gauge.see(off, where._replace(of="line for the tops"))
     _ask_pieces(course, where, gauge)
 
 
@@ -87,35 +90,40 @@ def _ask_pieces(row: FinishedCourse | FinishedStarter, where: Where, gauge: Gaug
     ends = {end for piece in row.laid for end in (piece.left, piece.right)}
     off = [u for u in row.joints if u not in ends]
     gauge.see_well(len(row.joints) - len(off))
+    places = sorted(ends) if off else []
     for u in off:
-        gauge.see(_off(_nearest(sorted(ends), u)), where._replace(u=u))
+        gauge.see(_off(_nearest(places, u)), where._replace(u=u, of="joint"))
     for piece in row.laid:
         if piece.corners:
             across = [u for u, _ in piece.corners]
             strays = max(abs(min(across) - piece.left), abs(max(across) - piece.right))
-            gauge.see(_off(strays), where._replace(piece=piece.number, u=piece.left))
+            gauge.see(_off(strays), where._replace(piece=piece.number, u=piece.left, of="ends"))
 
 
 def _ask_end_laps(row: FinishedRow, part: str, gauge: Gauge) -> None:
     laid = sorted(piece.left for piece in row.pieces)[1:]
-    for u in sorted({*laid, *row.end_laps}):
-        both = max(_nearest(laid, u), _nearest(sorted(row.end_laps), u))
-        gauge.see(_off(both), Where(row.plane, f"{part} row", row.number, 0, u, row.lower))
+    stated = sorted(row.end_laps)
+    for u in sorted({*laid, *stated}):
+        both = max(_nearest(laid, u), _nearest(stated, u))
+        where = Where(row.plane, f"{part} row", row.number, 0, u, row.lower, "end lap")
+        gauge.see(_off(both), where)
 
 
 def _ask_head_laps(rows: Sequence[FinishedRow], part: str, gauge: Gauge) -> None:
     """Hold stated head laps, and lengths of pieces, against how the rows of a plane lie."""
-    below: dict[str, list[FinishedRow]] = {}
+    below: dict[str, deque[FinishedRow]] = {}
     for row in rows:
         where = Where(row.plane, f"{part} row", row.number, 0, 0.0, row.lower)
-        laps = [one.upper - row.lower for one in below.setdefault(row.plane, [])]
+        last = below.setdefault(row.plane, deque(maxlen=MOST_OVER_A_POINT))
+        laps = [one.upper - row.lower for one in last]
         if row.head_lap and laps:
-            gauge.see(_off(min([lap - row.head_lap for lap in laps], key=abs)), where)
-        below[row.plane].append(row)
+            off = _off(min([lap - row.head_lap for lap in laps], key=abs))
+            gauge.see(off, where._replace(of="head lap"))
+        last.append(row)
         for k, piece in enumerate(row.pieces, 1):
             if piece.length:
                 off = _off(piece.right - piece.left - piece.length)
-                gauge.see(off, where._replace(piece=k, u=piece.left))
+                gauge.see(off, where._replace(piece=k, u=piece.left, of="length"))
 
 
 def _off(difference: Inches) -> Inches:

@@ -18,7 +18,7 @@ def not_judged(plan: FinishedPlan) -> tuple[Sentence, ...]:
         plan: The plan.
 
     Returns:
-        One sentence for each; none for a plain slope.
+        One sentence for each.
 
     Raises:
         Nothing.
@@ -31,13 +31,35 @@ def not_judged(plan: FinishedPlan) -> tuple[Sentence, ...]:
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
     >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
-    >>> not_judged(finished(shed))
-    ()
+    >>> not_judged(finished(shed))[0].written()[:48]
+    'What the plan says in words and what it adds up:'
     """
     return tuple(say(told) for told in _told(plan))
 
 
 def _told(plan: FinishedPlan) -> Iterator[str]:
+    yield from _of_any_roof(plan)
+    yield from _of_lines(plan)
+
+
+def _of_any_roof(plan: FinishedPlan) -> Iterator[str]:
+    yield (
+        "What the plan says in words and what it adds up: steps, cut lists, totals, the order. What"
+        " is judged is where each piece lies."
+    )
+    yield (
+        "What holds the roof in wind: how far apart metal, sheets and deck are nailed, how long"
+        " nails are, and where in their zone they go."
+    )
+    if any(run.edge == "ridge" or run.laps for run in plan.metal):
+        yield "The beads of sealant under ridge metal and in the laps of metal."
+    if plan.ice_barrier.rows:
+        yield "How far inside the wall line the ice barrier reaches."
+    if any(piece.corners for course in plan.courses for piece in course.laid):
+        yield "Whether pieces that are cut to an outline have nails enough."
+
+
+def _of_lines(plan: FinishedPlan) -> Iterator[str]:
     kinds = {kind for plane in plan.planes for kind in plane.edges}
     walls = bool(kinds & {"sidewall", "headwall"} or plan.step_flashings)
     if walls or plan.openings:

@@ -218,11 +218,11 @@ def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[s
     for join, run in valleys_of(plan):
         if run is not None:
             lacks = max(0.0, run.past_foot + join.length() - run.run_length) + open_in(run)
-            where = Where(join.first.plane, "valley metal")
+            where = Where(join.first.plane, "valley metal", of=join.between())
             gauges["metal.spans"].see(lacks if lacks > TOUCHING else 0.0, where)
             gauges["valleys.top"].see(_ends(run) - join.length(), where)
         else:
-            where = Where(join.first.plane, "valley lining")
+            where = Where(join.first.plane, "valley lining", of=join.between())
             gauges["valleys.lining"].see(plan.choices.valley_lining.width / 2, where)
     for one in laid:
         for edge in one.edges():
@@ -233,7 +233,7 @@ def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[s
 
 def _ask_lining(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
     for join, k, pieces in _linings(plan):
-        where = Where(join.first.plane, "valley lining", k + 1)
+        where = Where(join.first.plane, "valley lining", k + 1, of=join.between())
         gauges["valleys.lined"].see(max(0.0, join.length() - _lined(pieces)), where)
         if pieces:
             past_foot = plan.choices.valleying.lining_past_foot

@@ -131,7 +131,8 @@ def ask_walls(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         folded = _folded(plan, side) - gauges["flashings.corners"].limit
         gauges["flashings.spans"].see(_open(run, side, max(0.0, folded)), where)
         strays = max(abs(run.lower - side.lower), abs(run.upper - side.upper))
-        gauges["plan.as_stated"].see(strays if strays > TOUCHING else 0.0, where)
+        strays = strays if strays > TOUCHING else 0.0
+        gauges["plan.as_stated"].see(strays, where._replace(of="ends of the wall"))
         gauges["flashings.legs"].see(min(legs.deck_leg, legs.wall_leg), where)
         _ask_pieces(plan, run, where, gauges)
 
@@ -179,7 +180,7 @@ def _ask_pieces(
         lap = piece.upper - above.lower
         gauges["flashings.step_lap"].see(lap, at)
         off = run.lap - lap if run.lap else 0.0
-        gauges["plan.as_stated"].see(off if off > TOUCHING else 0.0, at)
+        gauges["plan.as_stated"].see(off if off > TOUCHING else 0.0, at._replace(of="lap"))
 
 
 def _is_under_its_own(piece: FinishedStepPiece, butts: Mapping[int, Inches]) -> bool:

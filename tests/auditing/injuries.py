@@ -386,10 +386,10 @@ INJURIES = {
     ),
     "lay a piece on its neighbour": Injury(
         with_piece(9, 3, lambda one: replace(one, left=one.left - 3)),
-        "plan.fits", "course", 9, 3,
+        "shingles.side_by_side", "course", 9, 3,
     ),
     "lay a piece twice": Injury(
-        with_laid(9, lambda laid: (laid[0], *laid)), "plan.fits", "course", 9, 1
+        with_laid(9, lambda laid: (laid[0], *laid)), "shingles.side_by_side", "course", 9, 1
     ),
     "leave a joint out": Injury(
         with_course(9, lambda one: replace(one, joints=without(one.joints, 1))),

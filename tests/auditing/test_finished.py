@@ -196,6 +196,12 @@ def test_what_would_take_too_long_is_refused_by_its_place(good, place):
     assert place in {".".join(map(str, fault.at)) for fault in refused.value.faults}
 
 
+def test_a_million_pieces_are_refused_at_once(good):
+    whole = with_laid(5, lambda laid: laid * 200_000)(good["shed"])
+    with pytest.raises(TooManyPieces, match="courses came as 1000100 pieces: at most 400000"):
+        audit(whole)
+
+
 TOO_MUCH_OF_A_ROOF = {
     "caps": lambda whole: replace(whole, caps=whole.caps * 251),
     "step_flashings": lambda whole: replace(whole, step_flashings=whole.step_flashings * 251),
