@@ -33,8 +33,8 @@ def audit_text(audit: Audit, system: System = "us") -> str:
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
     >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
-    >>> audit_text(audit(shed)).splitlines()[0]
-    'THE ROOF SHEDS WATER AS IT IS PLANNED: 1790 PLACES LOOKED AT.'
+    >>> audit_text(audit(shed)).partition(":")[0]
+    'THE ROOF SHEDS WATER AS IT IS PLANNED'
     """
     breaches = [one.says.written(system) for one in audit.breaches]
     margins = [one.says.written(system) for one in audit.margins]

@@ -150,7 +150,8 @@ def test_what_is_edited_on_a_roof_with_openings_is_found(client, pointer, change
     body = client.post("/v1/plans", json=WITH_A_CHIMNEY).json()
     whole = client.post("/v1/audits", json=body).json()
     assert whole["sheds_water"]
-    assert len(whole["not_judged"]) == 3
+    told = " ".join(whole["not_judged"])
+    assert all(word in told for word in ("words", "wind", "sealant", "siding", "cricket"))
     found = client.post("/v1/audits", json=edited(body, pointer, change)).json()
     assert not found["sheds_water"]
     assert question in {one["question"] for one in found["breaches"]}
