@@ -131,6 +131,8 @@ class _Laying:
     def __init__(self, field: Field, strip: Strip, nail_low: float) -> None:
         self.field, self.strip, self.nail_low = field, strip, nail_low
         self.tops = sorted(_level_tops(field.plane))
+        # Where valleys leave nothing of its top, shingles end lower than the plane.
+        self.height = max(v for _, v in field.plane.corners)
         self._cut_before: dict[object, _Cut] = {}
         self._cleared: dict[object, tuple[Piece, ...]] = {}
 
@@ -185,7 +187,7 @@ class _Laying:
         row = Row(
             butt=line.butt,
             lower=max(line.butt, region.lowest),
-            upper=min(line.snap_line, region.highest),
+            upper=min(line.snap_line, self.height),
             start_line=self.field.start_line,
             trim=self._trim(line.number),
             nail_height=line.nail_line - line.butt,
@@ -321,7 +323,7 @@ class _Laying:
         if not line.nailable:
             return None
         room = self.nail_low + self.field.edge_distance
-        low = (top for top in self.tops if top < self.field.region.highest - DUST)
+        low = (top for top in self.tops if top < self.height - DUST)
         return next((top for top in low if DUST < top - line.butt < room - DUST), None)
 
     def _under(self, top: float, line: Course) -> float:

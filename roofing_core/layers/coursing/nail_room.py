@@ -16,6 +16,9 @@ Span = tuple[Inches, Inches]
 #: course over it, where water runs in, goes this far from that joint instead.
 NEAR_JOINT, OFF_JOINT = 0.5, 1.0
 
+#: So far inside its room a nail stands that has no better place there.
+_INSIDE = 1 / 16
+
 #: Likewise: no nail nearer than this to the upper edge of an opening, where shingles end over its
 #: flashing and water runs in under them.
 OVER_OPENING = 0.5
@@ -125,7 +128,8 @@ def off_joint(nail: Inches, joints: Sequence[Inches], *, room: Sequence[Span]) -
     """Give where a nail goes that a joint of the course over it would lay bare: beside that joint.
 
     A nail nearer than `NEAR_JOINT` to a joint goes `OFF_JOINT` from it, to the side that it stands
-    on already, or where there is no room, to the other.
+    on already, or where there is no room, to the other; where there is none at all, to the end of
+    its room that is farther from the joint.
 
     Args:
         nail: Where it would go.
@@ -143,9 +147,15 @@ def off_joint(nail: Inches, joints: Sequence[Inches], *, room: Sequence[Span]) -
 
     >>> off_joint(35.875, [0.5, 36.0], room=[(0, 40)]), off_joint(0.25, [0.5, 36.0], room=[(0, 40)])
     (35.0, 1.5)
+    >>> off_joint(0.25, [0.5], room=[(0, 1.25)])  # a scrap
+    1.1875
     """
     k = bisect_right(joints, nail - NEAR_JOINT)
     if k == len(joints) or joints[k] >= nail + NEAR_JOINT:
         return nail
     aside = sorted([joints[k] - OFF_JOINT, joints[k] + OFF_JOINT], key=lambda u: abs(u - nail))
-    return next((u for u in aside if any(left < u < right for left, right in room)), nail)
+    ends = [(left + _INSIDE, right - _INSIDE) for left, right in room if left <= nail <= right]
+    farthest = max(
+        (u for span in ends for u in span), key=lambda u: abs(u - joints[k]), default=nail
+    )
+    return next((u for u in aside if any(left < u < right for left, right in room)), farthest)

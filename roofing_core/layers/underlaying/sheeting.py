@@ -156,8 +156,8 @@ def strips(
     """Give the rows of a plane: each stretch that a band meets, as long as it is to be cut.
 
     From its leftmost point to its rightmost, and ``trim_allowance`` more at each end at a rake or
-    a wall. A stretch of which the rows below it cover all is left out: where a plane has a lower
-    ridge, rows end there.
+    a wall. A stretch of which the rows below it cover all, or those above, is left out: where a
+    plane has a lower ridge, rows end there, and they begin anew over a higher eave.
 
     Args:
         laid: The plane and what a sheet covers.
@@ -166,7 +166,7 @@ def strips(
         layers: How many layers lie over every point.
 
     Returns:
-        The rows in the order of laying, those side by side from the left.
+        The rows in the order of laying, those side by side the lowest first, from the left.
 
     Raises:
         Nothing.
@@ -185,8 +185,10 @@ def strips(
     found = []
     for level, band in enumerate(bands):
         below = bands[level - layers].upper if level >= layers else laid.lowest
-        for stretch in laid.region.between(band.lower, band.upper):
-            if stretch.upper > below + DUST:
+        above = bands[level + layers].lower if level + layers < len(bands) else float("inf")
+        beside = laid.region.between(band.lower, band.upper)
+        for stretch in sorted(beside, key=lambda one: (one.lower, one.left)):
+            if stretch.upper > below + DUST and stretch.lower < above - DUST:
                 past_left, past_right = _past_ends(laid.plane, stretch, way)
                 found.append(
                     Strip(
