@@ -1,4 +1,4 @@
-"""The working of the deck's panels, as far as it is counted and not searched for."""
+"""The working of a deck: its panels, their areas and counts; where each lies is `of_panels`."""
 
 from __future__ import annotations
 
@@ -8,6 +8,16 @@ from typing import Any
 from roofing_core.workings.areas import ring_area
 from roofing_core.workings.at import COUNTED, GEOMETRY, At, Table, table, under
 from roofing_core.workings.expressions import Constant, Expression, Listed, added
+from roofing_core.workings.of_panels import (
+    clips,
+    end_of_piece,
+    joint_length,
+    joints,
+    least,
+    long_joints,
+    nails,
+    piece_corner,
+)
 
 
 def _piece_area(at: At) -> Expression:
@@ -62,7 +72,7 @@ def _left_over(at: At) -> Expression:
 
 DECK: Table = under(
     "/deck",
-    table(COUNTED, panels=_panels, rows=_rows),
+    table(COUNTED, panels=_panels, rows=_rows, end_joints=joints),
     table(
         GEOMETRY,
         area=_area,
@@ -70,6 +80,20 @@ DECK: Table = under(
         shortest_piece=_shortest,
         tape_length=lambda at: at.near("end_joint_length") + at.near("long_joint_length"),
         pieces__i__area=_piece_area,
+        pieces__i__left=end_of_piece("left"),
+        pieces__i__right=end_of_piece("right"),
+        pieces__i__lower=end_of_piece("lower"),
+        pieces__i__upper=end_of_piece("upper"),
+        pieces__i__corners__i__i=piece_corner,
+        end_joint_length=joint_length,
+        long_joint_length=long_joints,
+    ),
+    table("Nails 6 in on edges and 12 in between: IRC table R602.3(1).", nails=nails),
+    table("An inspectors' guide; two in a span of 48 in from memory.", clips=clips),
+    table(
+        "Dual feasible functions (Fekete and Schepers, from memory): no panel holds pieces that"
+        " count more than 1 together.",
+        least_panels=least,
     ),
     table(
         "Whole panels, rounded up.",
