@@ -93,10 +93,34 @@ def sheet_bounds(at: At, plane: int, sheet: str) -> tuple[Bound, ...]:
     -0.25
     """
     one = at.plan.planes[plane]
-    return tuple(bound(at, plane, k, _sheeted(at, one, k, sheet)) for k in range(len(one.edges)))
+    return tuple(bound(at, plane, k, sheet_past(at, one, k, sheet)) for k in range(len(one.edges)))
 
 
-def _sheeted(at: At, plane: RoofPlane, k: int, sheet: str) -> Past | None:
+def sheet_past(at: At, plane: RoofPlane, k: int, sheet: str) -> Past | None:
+    """Give how far a sheet reaches past an edge of a plane.
+
+    Args:
+        at: The plan.
+        plane: The plane.
+        k: The edge, from 0.
+        sheet: Which sheet, ``underlayment`` or ``ice_barrier``.
+
+    Returns:
+        How far; nothing where it ends at the edge.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry; the distances are those chosen.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> sheet_past(At(shed, ()), shed.planes[0], 0, "underlayment").start.value
+    0.25
+    """
     if is_lapped(plane, k):
         return _both(at.choice("underlaying/over_edges"))
     if not is_lower(plane, k):

@@ -5,9 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from roofing_core.job.cutting import TABS
 from roofing_core.layers.coursing.pieces import Piece
-from roofing_core.workings.at import COUNTED, GEOMETRY, At, Table, table, under
-from roofing_core.workings.expressions import Constant, Expression, Listed, added, evaluated
+from roofing_core.workings.at import COUNTED, GEOMETRY, At, Table, same, table, under
+from roofing_core.workings.expressions import (
+    Constant,
+    Expression,
+    Listed,
+    Path,
+    added,
+    evaluated,
+)
 
 
 def _simply(at: At) -> Expression:
@@ -104,6 +112,81 @@ def _ahead(at: At) -> Expression:
     return at.all("count", "cutting/cut/*/left_over", name, where=lambda one: one.ahead)
 
 
+def _laid_piece(at: At, cut: Any) -> Path:
+    """Give where a piece that is cut lies in its row."""
+    name: str = "courses" if cut.row == "course" else "starters"
+    rows: Sequence[Any] = getattr(at.plan, name)
+    row = next(
+        k
+        for k, one in enumerate(rows)
+        if one.plane == cut.plane and (k + 1 if cut.row == "starter" else one.number) == cut.course
+    )
+    return name, row, "laid", cut.number - 1
+
+
+def _begins(at: At) -> Expression | None:
+    """Give where a piece begins on its shingle: at an end, on a tab, or after the one before."""
+    cut, value = at.thing(), at.value()
+    if cut.keeps == "left":
+        return Constant(0, "in", "the factory's left end")
+    if cut.keeps == "right":
+        return at.choice("shingle/length") - at.near("width")
+    pieces = at.thing(3).pieces
+    before = [n for n, one in enumerate(pieces) if same(one.begins + one.width, value)]
+    if not TABS[at.plan.choices.shingle.kind]:
+        if not value:
+            return Constant(0, "in", "the shingle's left end")
+        ends = (at.near(n, "begins", back=2) + at.near(n, "width", back=2) for n in before)
+        return next(ends, None)
+    tab = at.choice("shingle/length") / TABS[at.plan.choices.shingle.kind]
+    if cut.row == "cap":
+        return Constant(round(value / evaluated(tab)), "count", "tabs before it") * tab
+    start = at.figure((*_laid_piece(at, cut), "shingle_from"))
+    tabs = round((value - start.value) / evaluated(tab))
+    return start + Constant(tabs, "count", "tabs further") * tab
+
+
+def _most_kept(at: At) -> Expression:
+    """Count the shingles that wait when most do: opened, and with a piece still to come."""
+    order: dict[tuple[str, str, int, int], int] = {}
+    for place, piece in enumerate(_in_order(at)):
+        order[piece] = place
+    spans = [
+        sorted(order[one.plane, one.row, one.course, one.number] for one in cut.pieces)
+        for cut in at.plan.cutting.cut
+    ]
+    if not spans:
+        return Constant(0, "count", "none: no offcut is used again")
+    waits = {
+        when: [k for k, one in enumerate(spans) if one[0] <= when < one[-1]]
+        for when in {one[0] for one in spans}
+    }
+    most = max(sorted(waits), key=lambda when: len(waits[when]))
+    left = tuple(at("cutting/cut/*/left_over", k) for k in waits[most])
+    return Listed("count", left, "the shingles that wait at once, when most do")
+
+
+def _in_order(at: At) -> Iterator[tuple[str, str, int, int]]:
+    """Give the pieces in the order of work: plane by plane starters, then courses; caps last."""
+    plan = at.plan
+    for plane in dict.fromkeys(course.plane for course in plan.courses):
+        for k, strip in enumerate(plan.starters):
+            if strip.plane == plane:
+                yield from ((plane, "starter", k + 1, one.number) for one in strip.laid)
+        for course in plan.courses:
+            if course.plane == plane:
+                yield from ((plane, "course", course.number, one.number) for one in course.laid)
+    for k, run in enumerate(plan.caps):
+        for number in range(run.count):
+            yield " and ".join(run.planes), "cap", k + 1, number + 1
+
+
+def _limit(at: At) -> Expression | None:
+    if at.thing().reuse == "none":
+        return Constant(0, "count", "none: no offcut is used again")
+    return None
+
+
 CUTTING: Table = under(
     "/cutting",
     table(COUNTED, simply=_simply, shingles=_shingles, whole=_whole, cut_ahead=_ahead),
@@ -112,5 +195,11 @@ CUTTING: Table = under(
         least=_least,
         saved=lambda at: at.near("simply") - at.near("shingles"),
     ),
-    table(GEOMETRY, cut__i__left_over=_left_over, cut__i__pieces__i__width=_width),
+    table(
+        GEOMETRY,
+        cut__i__left_over=_left_over,
+        cut__i__pieces__i__width=_width,
+        cut__i__pieces__i__begins=_begins,
+    ),
+    table(COUNTED, most_kept=_most_kept, limit=_limit),
 )

@@ -11,7 +11,14 @@ from typing import Any
 from roofing_core.job.edges import METALS
 from roofing_core.job.plan import Plan
 from roofing_core.workings.at import ARITHMETIC, COUNTED, At, Table, table, under
-from roofing_core.workings.expressions import Constant, Expression, Figure, Listed, Path
+from roofing_core.workings.expressions import (
+    Constant,
+    Expression,
+    Figure,
+    Listed,
+    Path,
+    added,
+)
 
 
 def cuts_of_run(plan: Plan, run: int) -> tuple[Path, ...]:
@@ -198,6 +205,56 @@ def _left_of(at: At, field: str) -> Figure:
     return at.near("cuts", at.thing().cut_from - 1, field, back=3)
 
 
+def _runs_of(at: At, metals: Sequence[str]) -> list[int]:
+    return [k for k, run in enumerate(at.plan.metal) if METALS[run.edge] in metals]
+
+
+def _run_by_run(at: At) -> Expression:
+    """Give what each run would take of the stock length that takes the least metal for it."""
+    bought, lap = at.thing(), at.choice("metalwork/lap")
+    metal = bought.metals[0]
+    offers = range(len(getattr(at.plan.choices, metal).stock_lengths))
+    stock = [at.choice(f"{metal}/stock_lengths/*", n) for n in offers]
+    parts: list[Expression] = []
+    for k in _runs_of(at, bought.metals):
+        more = Constant(0, "in").greatest(at("metal/*/cut_length", k) - lap)
+        taken = [(more / (long - lap)).up().greatest(1) * long for long in stock]
+        parts.append(taken[0].least(*taken[1:]) if taken[1:] else taken[0])
+    return Listed("sum", tuple(parts), "what each run takes by itself")
+
+
+def _least_metal(at: At) -> Expression | None:
+    return at.near("metal") if at.thing().proved else None
+
+
+def _piece(at: At) -> Expression | None:
+    """Give a piece of a run: a whole length, or what its other pieces leave of it."""
+    b, c = int(at.path[1]), int(at.path[3])
+    cut, piece = at.plan.metal_bought[b].cuts[c], at.thing()
+    runs = [
+        k
+        for k in _runs_of(at, at.plan.metal_bought[b].metals)
+        if (cut.number, piece.length) in _pieces_of(at.plan.metal[k])[piece.number - 1 :][:1]
+    ]
+    alike = [one for one in cut.pieces if (one.number, one.length) == (piece.number, piece.length)]
+    run = runs[next(n for n, one in enumerate(alike) if one is piece)]
+    laid = at.plan.metal[run]
+    if len(laid.lengths) == 1:
+        return at("metal/*/cut_length", run)
+    if piece.length == cut.stock_length:
+        return at.near("stock_length", back=3)
+    cuts = at.plan.metal_bought[b].cuts
+    short = [
+        n for n, (number, long) in enumerate(_pieces_of(laid))
+        if long != cuts[number - 1].stock_length
+    ]  # fmt: skip
+    if piece.number - 1 != short[-1]:
+        return None
+    count, lap = len(laid.lengths), at("metal/*/lap", run)
+    others = [piece_of_run(at, run, n) for n in range(count) if n != short[-1]]
+    return at("metal/*/cut_length", run) + (count - 1) * lap - added(others)
+
+
 METAL_BOUGHT: Table = under(
     "/metal_bought/*",
     table("One of the lengths on offer.", bought__i__stock_length=_stock_length),
@@ -218,4 +275,7 @@ METAL_BOUGHT: Table = under(
         offcut=lambda at: at.all("sum", "cuts/*/offcut", "all offcuts", base=at.base()),
         saved=lambda at: at.near("run_by_run") - at.near("metal"),
     ),
+    table("Whole lengths, each lapped over the next.", run_by_run=_run_by_run),
+    table("What is bought, where that is proved to be the least.", least_metal=_least_metal),
+    table("A run's pieces, lapped, come to its length.", cuts__i__pieces__i__length=_piece),
 )

@@ -9,6 +9,7 @@ from roofing_core.measures.counting import DUST
 from roofing_core.workings.at import COUNTED, GEOMETRY, At, table
 from roofing_core.workings.expressions import Constant, Expression, Figure, added, evaluated
 from roofing_core.workings.of_courses import plane_index
+from roofing_core.workings.of_sheet_rows import area_laid, piece_left, piece_length
 
 
 def _roll(at: At, field: str) -> Figure:
@@ -113,16 +114,6 @@ def _row_trim(at: At) -> Expression | None:
     return trim if _same(trim, at.value()) else None
 
 
-def _piece_left(at: At) -> Expression | None:
-    row, k = at.thing(3), int(at.path[-2])
-    piece = row.pieces[k]
-    if k:
-        place = at.near(k - 1, "right", back=2) - at.near("end_lap")
-        return place if _same(place, piece.left) else None
-    start = -at.choice("underlaying/trim_allowance")
-    return start if _same(start, piece.left) else None
-
-
 def _end_lap(at: At) -> Expression:
     return _how(at, "end_lap") if at.value() else Constant(0, "in", "none on this piece")
 
@@ -164,27 +155,13 @@ def _area_cut(at: At) -> Expression:
     )
 
 
-def _piece_length(at: At) -> Expression | None:
-    """Give how long a piece is that goes over a whole rectangle, or that ends a row of one."""
-    row = at.thing(3)
-    k = plane_index(at, row.plane)
-    corners = at.plan.planes[k].corners
-    far = max(range(len(corners)), key=lambda n: corners[n][0])
-    far_end, trim = at("planes/*/corners/*/*", k, far, 0), at.choice("underlaying/trim_allowance")
-    if len(row.pieces) == 1:
-        wide = far_end + 2 * trim
-        return wide if _same(wide, at.value()) else None
-    rest = far_end + trim - at.near("left")
-    return rest if row.pieces[-1] is at.thing() and _same(rest, at.value()) else None
-
-
 #: The formulas that every sheet has which comes off rolls.
 SHEET = table(
     GEOMETRY,
     rows__i__upper=_row_upper,
     rows__i__trim=_row_trim,
-    rows__i__pieces__i__length=_piece_length,
-    rows__i__pieces__i__left=_piece_left,
+    rows__i__pieces__i__length=piece_length,
+    rows__i__pieces__i__left=piece_left,
     rows__i__pieces__i__right=lambda at: at.near("left") + at.near("length"),
     rows__i__end_laps__i=lambda at: at.near("pieces", int(at.path[-1]) + 1, "left", back=2),
     roll_plan__i__cuts__i__length=_cut_length,
@@ -192,6 +169,7 @@ SHEET = table(
     roll_plan__i__offcut=_offcut,
     left_over=_left_over,
     area_cut=_area_cut,
+    area_laid=area_laid,
 ) | table(
     "Head laps of underlayment: IRC R905.1.1; how far it stands past metal and edges is common"
     " practice, no published source.",

@@ -6,6 +6,7 @@ from typing import Any
 
 from roofing_core.workings.at import COUNTED, GEOMETRY, At, Table, table, under
 from roofing_core.workings.expressions import Constant, Expression
+from roofing_core.workings.of_cap_nails import end, lower, upper
 from roofing_core.workings.of_sheets import SHEET
 
 
@@ -74,6 +75,10 @@ UNDERLAYMENT: Table = under(
         end_lap_length=_lines("end_lap", "end laps"),
         field_length=_lines("field", "the middle of rows"),
         fastener_lines__i__length=_line_length,
+        fastener_lines__i__left=end("left"),
+        fastener_lines__i__right=end("right"),
+        fastener_lines__i__lower=lower,
+        fastener_lines__i__upper=upper,
     ),
     table(
         "A nail at each end and no more apart than the spacing: IRC R905.1.1.",
