@@ -64,7 +64,7 @@ class Across:
     def lengths_up(self, stretch: Stretch, place: Expression) -> list[Expression]:
         """Give how long the parts of an upright line within a stretch are."""
         u = evaluated(place)
-        found = []
+        found: list[Expression] = []
         for low, high in upright(stretch, u):
             ends = [self.height(u, v, place) for v in (low, high)]
             if ends[0] is not None and ends[1] is not None:

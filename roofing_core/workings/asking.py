@@ -39,12 +39,12 @@ def figure_worked(asked: FigureAsked) -> WorkedFigure:
 
     Returns:
         The lines in order, each with what is put in and where that comes from: chosen, a default,
-        measured on the roof, worked out on a line of its own, or as laid out by a search or by the
-        roof's shape, of which there is no formula. An input alone gives one line that says so.
+        measured on the roof, worked out on a line of its own, or found by a search. An input alone
+        gives one line that says so.
 
     Raises:
-        Refused: The job cannot be planned; or no number stands there, or one without a formula:
-            then the patterns of figures near it are listed that can be asked.
+        Refused: The job cannot be planned; or no number stands there: then the patterns of figures
+            near it are listed that can be asked.
         TooManyPieces: The roof would need more pieces than the limit.
 
     Source:

@@ -105,9 +105,9 @@ def bound(at: At, plane: int, edge: int, past: Past | None = None) -> Bound:
         tuple(at("planes/*/corners/*/*", plane, n, axis) for axis in (0, 1)) for n in ends
     )
     out = past.start if past else NOTHING
-    if va == vb:
+    if abs(va - vb) <= DUST:
         return Bound(name, "level", (minus if ub > ua else plus)(start[1], out))
-    if ua == ub:
+    if abs(ua - ub) <= DUST:
         return Bound(name, "upright", (plus if vb > va else minus)(start[0], out))
     long = at("planes/*/lengths/*", plane, edge)
     if past is None or past.start == past.end:
@@ -197,8 +197,42 @@ def corner_on(
 
 
 def _crossed(one: Bound, other: Bound) -> Expression:
-    """Give the height at which two sloping edges cross: ``a + b v = c + d v``."""
-    apart = evaluated(one.lean) - evaluated(other.lean)
-    if abs(apart) <= DUST:
-        return NOTHING
-    return (other.place - one.place) / (one.lean - other.lean)
+    met = meeting(one, other)
+    return NOTHING if met is None else met[1]
+
+
+def meeting(one: Bound, other: Bound) -> tuple[Expression, Expression] | None:
+    """Give where two edges meet, or would if they went on.
+
+    Args:
+        one: An edge.
+        other: Another.
+
+    Returns:
+        The place along the eave and the height: of two that slope from ``a + b v = c + d v``;
+        nothing for parallel ones.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.workings.expressions import Constant
+    >>> hip = Bound("hip", "sloping", Constant(100, "in"), Constant(-0.5))
+    >>> valley = Bound("valley", "sloping", NOTHING, Constant(0.5))
+    >>> [evaluated(each) for each in meeting(hip, valley)]
+    [50.0, 100.0]
+    """
+    if one.lies != "sloping" and one.lies == other.lies:
+        return None
+    for straight, edge in ((one, other), (other, one)):
+        if straight.lies == "level":
+            return edge.across(straight.place), straight.place
+        if straight.lies == "upright":
+            return straight.place, edge.up(straight.place)
+    if abs(evaluated(one.lean) - evaluated(other.lean)) <= DUST:
+        return None
+    height = (other.place - one.place) / (one.lean - other.lean)
+    named = Step(f"height at which {one.name} meets {other.name}", "in", height)
+    return one.across(named), named

@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from roofing_core.job.plan import Plan
 from roofing_core.workings.at import At, Formula
-from roofing_core.workings.expressions import Expression, Path
+from roofing_core.workings.expressions import Expression, Path, evaluated
 from roofing_core.workings.of_caps import CAPS
 from roofing_core.workings.of_courses import COURSES, STARTERS
 from roofing_core.workings.of_cutting import CUTTING
@@ -29,6 +29,9 @@ from roofing_core.workings.of_shingles import SHINGLES
 from roofing_core.workings.of_underlayment import UNDERLAYMENT
 from roofing_core.workings.of_weight import WEIGHT
 from roofing_core.workings.places import pattern_of
+
+#: A formula is a figure's that comes to it within this part of it: the dust of a few sums.
+_AGREES = 1e-9
 
 #: Every figure's formula, by the pattern of its place.
 FORMULAS: Mapping[str, Formula] = MappingProxyType(
@@ -67,7 +70,8 @@ def formula_of(plan: Plan, path: Path) -> tuple[Expression, str] | None:
         path: Where the figure stands.
 
     Returns:
-        The formula and its source; nothing for a figure that has none.
+        The formula and its source; nothing for a figure that has none, or one that a formula does
+        not come to, as where a plan was edited.
 
     Raises:
         Nothing.
@@ -78,7 +82,6 @@ def formula_of(plan: Plan, path: Path) -> tuple[Expression, str] | None:
     >>> from roofing_core.job.choices import Job
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
-    >>> from roofing_core.workings.expressions import evaluated
     >>> planned = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
     >>> found = formula_of(planned, ("courses", 19, "butt"))
     >>> evaluated(found[0]), found[1]  # doctest: +ELLIPSIS
@@ -87,5 +90,10 @@ def formula_of(plan: Plan, path: Path) -> tuple[Expression, str] | None:
     formula = FORMULAS.get(pattern_of(path))
     if formula is None:
         return None
-    made = formula.make(At(plan, path))
-    return None if made is None else (made, formula.source)
+    at = At(plan, path)
+    made = formula.make(at)
+    return (made, formula.source) if made is not None and _agrees(made, at.value()) else None
+
+
+def _agrees(made: Expression, value: float) -> bool:
+    return abs(evaluated(made) - value) <= _AGREES * max(1.0, abs(value))

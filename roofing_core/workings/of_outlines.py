@@ -12,7 +12,7 @@ from typing import Any, Final
 from roofing_core.layers.coursing.valley_joints import STEP
 from roofing_core.measures.units import Inches
 from roofing_core.workings.at import GEOMETRY, At, Table, table, under
-from roofing_core.workings.bounds import bound, corner_on
+from roofing_core.workings.bounds import bound, corner_on, meeting
 from roofing_core.workings.covered import shingle_bounds, with_openings
 from roofing_core.workings.expressions import Constant, Expression, Path, Step, evaluated
 from roofing_core.workings.of_courses import plane_index
@@ -78,11 +78,15 @@ def start_line(at: At, plane: int) -> Expression | None:
     -0.25
     """
     bounds = shingle_bounds(at, plane)
-    if bounds[0].lies != "level" or bounds[-1].lies == "level":
-        return None
-    butt = Step("height of the first butt", "in", bounds[0].place)
-    return Step(f"line that joints are counted from on {at.plan.planes[plane].name}", "in",
-                bounds[-1].across(butt))  # fmt: skip
+    if bounds[0].lies == "level":
+        butt = Step("height of the first butt", "in", bounds[0].place)
+        begins = None if bounds[-1].lies == "level" else bounds[-1].across(butt)
+    else:  # an eave that was taped a hair off level, from its lower end
+        corners = at.plan.planes[plane].corners
+        met = meeting(bounds[0], bounds[-1 if corners[1][1] > corners[0][1] else 1])
+        begins = met and met[0]
+    name = f"line that joints are counted from on {at.plan.planes[plane].name}"
+    return begins and Step(name, "in", begins)
 
 
 def joint_at(at: At, value: Inches) -> Expression | None:

@@ -12,7 +12,7 @@ from roofing_core.layers.decking.deck import CLIPS, CLIPS_IN_WIDE_SPAN, WIDE_SPA
 from roofing_core.measures.counting import DUST, whole_pieces
 from roofing_core.measures.units import Inches
 from roofing_core.roof.slicing import Stretch
-from roofing_core.workings.across import Across, deck_across
+from roofing_core.workings.across import Across, corner_heights, deck_across
 from roofing_core.workings.at import At, same
 from roofing_core.workings.bounds import corner_on
 from roofing_core.workings.expressions import (
@@ -35,13 +35,16 @@ def _support(at: At, value: Inches) -> Expression:
     return Constant(number, "count", "its support, counted from the left") * spacing
 
 
-def _row_line(at: At, number: int) -> Expression:
-    return Constant(number, "count", "rows below") * at.choice("panel/width")
+def _row_line(at: At, plane: int, number: int) -> Expression:
+    """Give where a row ends: so many widths from the lowest corner of its plane."""
+    rows = Constant(number, "count", "rows below") * at.choice("panel/width")
+    lowest = min(corner_heights(at, plane), key=lambda one: one.value)
+    return lowest + rows if lowest.value else rows
 
 
 def _across(at: At, piece: Any, *along: Expression) -> Across:
     k = plane_index(at, piece.plane)
-    rows = (_row_line(at, piece.row - 1), _row_line(at, piece.row))
+    rows = (_row_line(at, k, piece.row - 1), _row_line(at, k, piece.row))
     return deck_across(at, k, along=along, heights=rows)
 
 
@@ -199,7 +202,7 @@ def _high(at: At, piece: int) -> Expression:
 def _between_rows(at: At) -> Iterator[tuple[Expression, Expression]]:
     for k, row in _rows(at):
         if row > 1:
-            yield from deck_across(at, k).ends(_row_line(at, row - 1))
+            yield from deck_across(at, k).ends(_row_line(at, k, row - 1))
 
 
 def long_joints(at: At) -> Expression:
@@ -304,8 +307,10 @@ def nails(at: At) -> Expression:
 def _row_nails(at: At, plane: int, row: int) -> Iterator[Expression]:
     edge, field = (at.choice(f"decking/{name}_spacing") for name in ("edge", "field"))
     spacing = at.choice("decking/support_spacing")
-    across = deck_across(at, plane, heights=(_row_line(at, row - 1), _row_line(at, row)))
-    lower = evaluated(_row_line(at, row - 1))
+    across = deck_across(
+        at, plane, heights=(_row_line(at, plane, row - 1), _row_line(at, plane, row))
+    )
+    lower = evaluated(_row_line(at, plane, row - 1))
     upper = min(lower + at.plan.choices.panel.width, across.region.highest)
     pieces = [
         one for one in at.plan.deck.pieces if (one.plane, one.row) == (
@@ -339,15 +344,14 @@ def _along(across: Across, stretch: Stretch, side: str) -> Expression:
         for part in stretch.parts
     ]
     for u0, v0, u1, v1 in _straight(ends):
-        heights = [across.places.v(v) for v in (v0, v1)]
-        assert heights[0] is not None
-        assert heights[1] is not None
-        up = heights[1] - heights[0]
-        places = [across.side(u, v, h) for u, v, h in zip((u0, u1), (v0, v1), heights, strict=True)]
-        if u0 == u1 or places[0] is None or places[1] is None:
+        low, high = across.places.v(v0), across.places.v(v1)
+        if low is None or high is None:
+            continue
+        up, start, end = high - low, across.side(u0, v0, low), across.side(u1, v1, high)
+        if u0 == u1 or start is None or end is None:
             parts.append(up)
         else:
-            parts.append(((places[1] - places[0]).squared() + up.squared()).root())
+            parts.append(((end - start).squared() + up.squared()).root())
     return added(parts)
 
 

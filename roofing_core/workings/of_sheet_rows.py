@@ -7,13 +7,12 @@ from itertools import combinations, pairwise
 from typing import Any
 
 from roofing_core.layers.underlaying.end_laps import LEAST_PIECE
-from roofing_core.measures.counting import DUST
 from roofing_core.measures.units import Inches
 from roofing_core.roof.regions import region_of
 from roofing_core.roof.slicing import Region, Stretch
 from roofing_core.workings.across import Across
 from roofing_core.workings.at import At
-from roofing_core.workings.bounds import Bound, Places
+from roofing_core.workings.bounds import Bound, Places, meeting
 from roofing_core.workings.covered import sheet_bounds, sheet_past
 from roofing_core.workings.expressions import Constant, Expression, Figure, Step, added, evaluated
 from roofing_core.workings.of_courses import plane_index
@@ -41,26 +40,15 @@ def _reaches(at: At, row: int) -> Iterator[Expression]:
             yield one.place
         elif one.lies == "sloping":
             yield from (one.across(height) for height in heights)
+    yield from (met[0] for met in _meetings(bounds))
+
+
+def _meetings(bounds: Sequence[Bound]) -> Iterator[tuple[Expression, Expression]]:
+    """Give where any two edges meet."""
     for one, other in combinations(bounds, 2):
-        yield from _met(one, other)
-
-
-def _met(one: Bound, other: Bound) -> Iterator[Expression]:
-    """Give where two edges meet, along the eave."""
-    for level, edge in ((one, other), (other, one)):
-        if level.lies == "level" and edge.lies == "sloping":
-            yield edge.across(level.place)
-    if one.lies == other.lies == "sloping" and _cross(one, other):
-        yield one.across(_height_met(one, other))
-
-
-def _cross(one: Bound, other: Bound) -> bool:
-    return abs(evaluated(one.lean) - evaluated(other.lean)) > DUST
-
-
-def _height_met(one: Bound, other: Bound) -> Expression:
-    height = (other.place - one.place) / (one.lean - other.lean)
-    return Step(f"height at which {one.name} meets {other.name}", "in", height)
+        met = meeting(one, other)
+        if met is not None:
+            yield met
 
 
 def row_end(at: At, row: int, value: Inches, way: int) -> Expression | None:
@@ -254,7 +242,7 @@ def _row_area(at: At, number: int) -> Iterator[Expression]:
     bounds = _bounds(at, number)
     for part in stretch.parts:
         left, right = bounds[part.left.edge], bounds[part.right.edge]
-        low, high = (_height(at, number, v, bounds) for v in (part.lower, part.upper))
+        low, high = (_height(at, number, v) for v in (part.lower, part.upper))
         wide = _width(left, right, low)
         if left.lies != "upright" or right.lies != "upright":
             wide = (wide + _width(left, right, high)) / 2
@@ -304,19 +292,36 @@ def _stretch(at: At, number: int) -> Stretch:
     return min(stretches, key=lambda one: abs((one.left + one.right) / 2 - middle))
 
 
-def _height(at: At, number: int, v: Inches, bounds: Sequence[Bound]) -> Expression:
+def _height(at: At, number: int, v: Inches) -> Expression:
     """Give a height within a row: its edges, or where two edges of the plane meet."""
     tried: list[Expression] = [_figure(at, number, side) for side in ("lower", "upper")]
-    tried += [one.place for one in bounds if one.lies == "level"]
-    tried += [
-        _height_met(one, other)
-        for one, other in combinations(bounds, 2)
-        if one.lies == other.lies == "sloping" and _cross(one, other)
-    ]
-    tried += [
-        one.up(other.place)
-        for one in bounds
-        for other in bounds
-        if one.lies == "sloping" and other.lies == "upright"
-    ]
+    tried += heights_met(at, number)
     return next(one for one in tried if agrees(one, v))
+
+
+def heights_met(at: At, row: int) -> Iterator[Expression]:
+    """Give the heights at which two edges of what a sheet covers of a plane meet.
+
+    Args:
+        at: The plan, at a figure of the sheet.
+        row: A row on that plane, from 0.
+
+    Returns:
+        The formulas, those of level edges first.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> evaluated(next(heights_met(At(shed, ("underlayment", "rows", 0)), 0)))
+    -0.25
+    """
+    bounds = _bounds(at, row)
+    yield from (one.place for one in bounds if one.lies == "level")
+    yield from (met[1] for met in _meetings(bounds))

@@ -9,7 +9,7 @@ from roofing_core.measures.counting import DUST
 from roofing_core.workings.at import COUNTED, GEOMETRY, At, table
 from roofing_core.workings.expressions import Constant, Expression, Figure, added, evaluated
 from roofing_core.workings.of_courses import plane_index
-from roofing_core.workings.of_sheet_rows import area_laid, piece_left, piece_length
+from roofing_core.workings.of_sheet_rows import area_laid, heights_met, piece_left, piece_length
 
 
 def _roll(at: At, field: str) -> Figure:
@@ -73,9 +73,10 @@ def _laps(at: At) -> tuple[Expression, ...]:
 def _first_lowers(at: At) -> Iterator[Expression]:
     """Give where the first row of a plane may begin: past its edge, or on an ice barrier."""
     k = plane_index(at, at.thing().plane)
-    edge = at("planes/*/corners/*/*", k, 0, 1)
-    yield edge - at.choice("underlaying/past_metal")
-    yield edge - _how(at, "head_lap")
+    for n in range(len(at.plan.planes[k].corners)):
+        edge = at("planes/*/corners/*/*", k, n, 1)
+        yield edge - at.choice("underlaying/past_metal")
+        yield edge - _how(at, "head_lap")
     if at.path[0] == "underlayment" and at.plan.ice_barrier.rows:
         barrier = at("ice_barrier/planes/*/upper", k)
         yield barrier - at.choice("underlaying/over_ice_barrier")
@@ -95,7 +96,11 @@ def _tops(at: At) -> tuple[Expression, ...]:
 
 def _row_upper(at: At) -> Expression | None:
     whole = at.near("lower") + at.near("width")
-    tried = (whole, *(whole.least(top) for top in _tops(at)))
+    tried = (
+        whole,
+        *(whole.least(top) for top in _tops(at)),
+        *heights_met(at, int(at.path[2])),
+    )
     return next((one for one in tried if _same(one, at.value())), None)
 
 

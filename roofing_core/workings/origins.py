@@ -10,10 +10,22 @@ from roofing_core.workings.expressions import Path
 from roofing_core.workings.formulas import formula_of
 from roofing_core.workings.places import pattern_of
 
-Origin = Literal["chosen", "default", "measured", "follows", "worked", "numbered", "laid_out"]
+Origin = Literal[
+    "chosen",
+    "default",
+    "measured",
+    "follows",
+    "worked",
+    "numbered",
+    "found",
+    "searched",
+    "laid_out",
+]
 
 #: Numbers that name a thing by its place and measure nothing.
 NUMBERS = frozenset(("number", "row", "roll", "panel", "valley", "course", "opening"))
+
+_CUT_FROM = "cut_from"
 
 #: What follows from how the roof was measured: a plan that does not keep that ends there.
 MEASURED = frozenset(
@@ -32,6 +44,24 @@ MEASURED = frozenset(
     )
 )
 
+#: What a search decides, where no formula gives it: the weights of its proof, and where it parts a
+#: run that lengths are shared for. That they add up is worked out with what is made of them.
+SEARCHED = frozenset(
+    (
+        "/cutting/limit",
+        "/cutting/cut/*/pieces/*/weight",
+        "/metal_bought/*/least_metal",
+        "/metal_bought/*/cuts/*/pieces/*/length",
+    )
+)
+
+#: Parts of a plan whose numbers no formula gives. Findings tell where theirs come from themselves.
+_OF_PARTS: Final[dict[str, Origin]] = {
+    "as_measured": "measured",
+    "findings": "found",
+    "cautions": "found",
+}
+
 #: What each origin is called on a sheet.
 SAID: Final[dict[Origin, str]] = {
     "chosen": "as chosen",
@@ -39,7 +69,9 @@ SAID: Final[dict[Origin, str]] = {
     "measured": "as it was measured",
     "follows": "follows from how the roof was measured, which this plan does not keep",
     "worked": "worked out above",
-    "numbered": "its place in the list",
+    "numbered": "a number that a thing is called by, and measures nothing",
+    "found": "as it was found: the rule says what is asked, and the place where",
+    "searched": "as a search found it, which proves what it comes to by adding up",
     "laid_out": "as laid out, with no formula of its own",
 }
 
@@ -53,8 +85,9 @@ def origin_of(plan: Plan, path: Path) -> Origin:
 
     Returns:
         Chosen by the caller, or the default, which no chosen value differs from; measured on the
-        roof; worked out by a formula; the number of a thing in its list; or as laid out, where
-        there is no formula.
+        roof, or following from that in a plan that does not keep it; worked out by a formula; the
+        number of a thing in its list; the value or the limit of a finding; found by a search; or as
+        laid out, where no formula comes to it, as in a plan that was edited.
 
     Raises:
         Nothing.
@@ -69,15 +102,21 @@ def origin_of(plan: Plan, path: Path) -> Origin:
     >>> origin_of(planned, ("choices", "shingle", "exposure"))
     'default'
     """
-    if path[0] == "as_measured":
-        return "measured"
+    if str(path[0]) in _OF_PARTS:
+        return _OF_PARTS[str(path[0])]
     if path[0] == "choices":
         return "default" if _as_by_default(plan, path) else "chosen"
     if formula_of(plan, path) is not None:
         return "worked"
-    if path[-1] in NUMBERS or "cut_from" in path:
+    if path[-1] in NUMBERS or _CUT_FROM in path:
         return "numbered"
-    return "follows" if pattern_of(path) in MEASURED else "laid_out"
+    return _without_formula(pattern_of(path))
+
+
+def _without_formula(pattern: str) -> Origin:
+    if pattern in SEARCHED:
+        return "searched"
+    return "follows" if pattern in MEASURED else "laid_out"
 
 
 _USUAL = Choices()

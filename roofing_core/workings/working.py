@@ -21,9 +21,9 @@ from roofing_core.workings.expressions import (
     explained_in,
     put_into,
 )
-from roofing_core.workings.formulas import FORMULAS, formula_of
+from roofing_core.workings.formulas import formula_of
 from roofing_core.workings.names import name_of
-from roofing_core.workings.origins import MEASURED, SAID, Origin, origin_of
+from roofing_core.workings.origins import SAID, Origin, origin_of
 from roofing_core.workings.places import found_at, numbers_in, path_of, pattern_of, pointer_to
 from roofing_core.workings.writing import Checkable, comes_to, in_numbers, in_words
 
@@ -45,8 +45,8 @@ class PutIn:
         name: What it is.
         value: The number.
         comes_from: Chosen by the caller, or the default; measured on the roof; worked out by a
-            formula of its own; the number of a thing in its list; or as laid out by a search or by
-            the roof's shape, which has no formula.
+            formula of its own; the number of a thing in its list; found by a search, which proves
+            itself; or as laid out, where no formula comes to it, as in a plan that was edited.
     """
 
     figure: str
@@ -116,11 +116,12 @@ def working(plan: Plan, figure: str) -> WorkedFigure:
 
     Returns:
         The formulas from the inputs to the figure, in words and with their numbers, each with its
-        source. An input alone gives one line, which says whether it was chosen.
+        source. What no formula gives is one line that says what it is: chosen, measured, the number
+        of a thing, the value or limit of a finding, or found by a search.
 
     Raises:
-        Refused: No number stands there, or one that is no formula's but of a layout that is
-            searched for or cut off by the shape of the roof; says what can be asked.
+        Refused: No number stands there, or one that its formula does not come to, as in a plan that
+            was edited; says what can be asked.
 
     Source:
         Each line's own. Tests hold every formula to the plan.
@@ -137,7 +138,7 @@ def working(plan: Plan, figure: str) -> WorkedFigure:
     found = found_at(plan, path)
     if found is None or not _is_number(found[0]):
         raise _refused(plan, path, figure, "a number of the plan")
-    if origin_of(plan, path) in ("laid_out", "numbered"):
+    if origin_of(plan, path) == "laid_out":
         raise _refused(plan, path, figure, "a figure with a formula of its own")
     lines = tuple(_chain(plan, path))
     return WorkedFigure(figure=figure, name=lines[-1].name, result=lines[-1].result, lines=lines)
@@ -227,9 +228,18 @@ def _input(plan: Plan, path: Path) -> WorkedLine:
         result=Amount(value, unit),
         shown=say(Amount(value, unit)),
         rounding="none",
-        source="An input.",
+        source=_source(plan, path, origin),
         put_in=(),
     )
+
+
+def _source(plan: Plan, path: Path, origin: Origin) -> str:
+    """Say where a number comes from that no formula gives."""
+    if origin == "found" and isinstance(path[1], int):
+        return plan.findings[path[1]].source
+    if origin == "searched":
+        return "A search, by a stated number of steps."
+    return "Its place in the plan." if origin == "numbered" else "An input."
 
 
 def _refused(plan: Plan, path: Path, figure: str, wanted: str) -> Refused:
@@ -253,7 +263,7 @@ def _shown(figure: str) -> str:
 
 
 def workable(plan: Plan) -> tuple[str, ...]:
-    """List what can be asked of a plan: the patterns of figures that have a working.
+    """List what can be asked of a plan: the patterns of all its figures.
 
     Args:
         plan: The plan.
@@ -265,7 +275,7 @@ def workable(plan: Plan) -> tuple[str, ...]:
         Nothing.
 
     Source:
-        The table of formulas.
+        The plan.
 
     >>> from roofing_core.job.choices import Job
     >>> from roofing_core.job.plan import plan
@@ -275,8 +285,4 @@ def workable(plan: Plan) -> tuple[str, ...]:
     True
     """
     patterns = dict.fromkeys(map(pattern_of, numbers_in(plan)))
-    return tuple(one for one in patterns if one in FORMULAS or one in MEASURED or _chosen(one))
-
-
-def _chosen(pattern: str) -> bool:
-    return pattern.startswith("/choices/")
+    return tuple(patterns)

@@ -7,7 +7,7 @@ knows nothing of the library; and whoever follows the lines gets to what was mea
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import cache
 from random import Random
 
@@ -16,14 +16,22 @@ from mpmath import mpf
 
 from roofing_core import Job, Plan, plan, working
 from roofing_core.measures.units import System
+from roofing_core.workings.at import At
 from roofing_core.workings.expressions import Expression, Path, Step, evaluated, put_into
 from roofing_core.workings.formulas import FORMULAS, formula_of
-from roofing_core.workings.origins import MEASURED
+from roofing_core.workings.origins import SEARCHED as SAID_SEARCHED
 from roofing_core.workings.places import found_at, numbers_in, pattern_of, pointer_to
 from tests.workings.calculator import worked
+from tests.workings.hard_roofs import hard_roofs, jobs
 from tests.workings.jobs import random_job
 from tests.workings.shapes import shapes
-from tests.workings.without import NUMBERED, NUMBERS, SOMETIMES, TELL_THEMSELVES, WITHOUT
+from tests.workings.without import (
+    NUMBERED,
+    NUMBERS,
+    SEARCHED,
+    SEARCHED_SOMETIMES,
+    TELL_THEMSELVES,
+)
 
 #: A formula comes to its figure within this part of it: float dust of a few sums.
 DUST = 1e-9
@@ -72,49 +80,64 @@ def number_at(made: Plan, path: Path) -> float:
     return float(found[0])
 
 
+def made_of(made: Plan, path: Path) -> Expression | None:
+    """Give the formula of a figure as the table has it, whatever it comes to."""
+    formula = FORMULAS.get(pattern_of(path))
+    return formula.make(At(made, path)) if formula else None
+
+
 @cache
 def formulas(seed: int) -> dict[Path, Expression | None]:
     """Give the formula of every figure of a plan."""
-    made = planned(seed)
-    return {path: (formula_of(made, path) or (None,))[0] for path in figures(seed)}
+    return {path: made_of(planned(seed), path) for path in figures(seed)}
 
 
-@pytest.mark.parametrize("seed", SEEDS)
-def test_every_formula_comes_to_the_plan_s_own_figure(seed):
-    made = planned(seed)
-    for path, formula in formulas(seed).items():
+def is_named(path: Path) -> bool:
+    """Tell whether a number only names a thing."""
+    return path[-1] in NUMBERS or pattern_of(path) in NUMBERED
+
+
+def lacking(made: Plan, found: Mapping[Path, Expression | None]) -> Counter[str]:
+    """Count the figures without a formula; every other comes to what the plan has."""
+    lack = Counter[str]()
+    for path, formula in found.items():
         if formula is None:
-            known = SOMETIMES | WITHOUT | MEASURED | NUMBERED
-            assert pattern_of(path) in known or path[-1] in NUMBERS, path
+            lack[pattern_of(path)] += not is_named(path)
             continue
         value = number_at(made, path)
         assert evaluated(formula) == pytest.approx(value, rel=DUST, abs=DUST), path
+    return +lack
 
 
-def test_all_patterns_of_figures_have_a_working_but_those_in_the_list():
-    """A new figure of a plan needs its working; the lists of those without may only shrink."""
-    found = {pattern_of(path) for seed in SEEDS for path in figures(seed)}
-    named = {pattern for pattern in found if pattern.rpartition("/")[2] in NUMBERS}
-    without = found - named - set(FORMULAS) - MEASURED - NUMBERED
-    assert without == WITHOUT
-    assert not WITHOUT & set(FORMULAS)
-    assert set(FORMULAS) >= SOMETIMES
+@pytest.mark.parametrize("seed", SEEDS)
+def test_every_figure_has_a_formula_that_comes_to_it_but_what_a_search_decides(seed):
+    """A new figure of a plan needs its working, on every roof that has the figure."""
+    assert set(lacking(planned(seed), formulas(seed))) <= SEARCHED | SEARCHED_SOMETIMES
 
 
-def test_what_has_no_working_everywhere_is_as_rare_as_it_was():
-    """Figures of the order, the roof and the sums have one everywhere; 9 of 10 patterns do."""
-    have, lack = Counter[str](), Counter[str]()
+@pytest.mark.parametrize("name", hard_roofs())
+def test_every_figure_of_a_roof_that_cuts_pieces_every_way_has_one_too(name):
+    for job in jobs(name):
+        made = plan(job)
+        others = ("choices", "as_measured", *TELL_THEMSELVES)
+        found = {path: made_of(made, path) for path in numbers_in(made) if path[0] not in others}
+        assert set(lacking(made, found)) <= SEARCHED | SEARCHED_SOMETIMES
+
+
+def test_all_patterns_of_figures_have_a_working_and_nearly_all_figures():
+    """471 of 472 patterns have a formula, and at least 98 of 100 figures; a search has the rest."""
+    found, lack = Counter[str](), Counter[str]()
     for seed in SEEDS:
         for path, formula in formulas(seed).items():
-            pattern = pattern_of(path)
-            if pattern in FORMULAS and pattern not in MEASURED:
-                (have if formula else lack)[pattern] += 1
-    assert set(lack) <= SOMETIMES
-    for pattern in lack:
-        if pattern.startswith(("/courses", "/starter")):
-            assert lack[pattern] < 0.02 * have[pattern], pattern
-    everywhere = set(FORMULAS) - SOMETIMES
-    assert len(everywhere) > 0.9 * len(set(FORMULAS) | WITHOUT | MEASURED)
+            if not is_named(path):
+                found[pattern_of(path)] += 1
+                lack[pattern_of(path)] += formula is None
+    without = set(found) - set(FORMULAS)
+    assert without == SEARCHED
+    assert len(found) > 450
+    assert set(FORMULAS) >= SEARCHED_SOMETIMES
+    assert sum(lack.values()) < 0.02 * sum(found.values())
+    assert (SEARCHED | SEARCHED_SOMETIMES) == SAID_SEARCHED
 
 
 @pytest.mark.parametrize("seed", SEEDS)
