@@ -133,6 +133,5 @@ def deck_across(
     """
     one: Any = at.plan.planes[plane]
     bounds: tuple[Bound, ...] = deck_bounds(at, plane)
-    return Across(
-        region_of(one), Places(bounds, tuple(along), (*heights, *corner_heights(at, plane)))
-    )
+    region = at.known.kept(("region of the deck", plane), lambda: region_of(one))
+    return Across(region, Places(bounds, tuple(along), (*heights, *corner_heights(at, plane))))

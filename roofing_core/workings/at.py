@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
-from typing import Any, TypeAlias
+from dataclasses import dataclass, field
+from typing import Any, TypeAlias, TypeVar
 
 from roofing_core.job.plan import Plan
 from roofing_core.measures.counting import DUST
@@ -12,6 +12,24 @@ from roofing_core.measures.units import Inches
 from roofing_core.workings.expressions import Expression, Figure, How, Listed, Path
 from roofing_core.workings.names import name_of
 from roofing_core.workings.places import found_at
+
+Found = TypeVar("Found")
+
+
+class Known:
+    """What was found out of one plan, so that it is not worked out again for the next figure."""
+
+    __slots__ = ("_found",)
+
+    def __init__(self) -> None:
+        self._found: dict[object, Any] = {}
+
+    def kept(self, key: object, make: Callable[[], Found]) -> Found:
+        """Give what is known by a key, or find it out and keep it."""
+        if key not in self._found:
+            self._found[key] = make()
+        found: Found = self._found[key]
+        return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,10 +39,12 @@ class At:
     Attributes:
         plan: The plan.
         path: The place of the figure that is worked out.
+        known: What was found out of the plan for other figures.
     """
 
     plan: Plan
     path: Path
+    known: Known = field(default_factory=Known, compare=False, repr=False)
 
     def __call__(self, place: str, *entries: int | str) -> Figure:
         """Give the figure at a place such as ``courses/*/butt``, with a star for each entry."""
@@ -37,6 +57,9 @@ class At:
 
     def figure(self, path: Path) -> Figure:
         """Give the figure at a path, which every formula knows to be there."""
+        return self.known.kept(path, lambda: self._figure(path))
+
+    def _figure(self, path: Path) -> Figure:
         found = found_at(self.plan, path)
         assert found is not None, path
         value, unit = found

@@ -35,7 +35,12 @@ def shingle_bounds(at: At, plane: int) -> tuple[Bound, ...]:
     168.25
     """
     one = at.plan.planes[plane]
-    return tuple(bound(at, plane, k, _shingled(at, one, plane, k)) for k in range(len(one.edges)))
+    return at.known.kept(
+        ("bounds of shingles", plane),
+        lambda: tuple(
+            bound(at, plane, k, _shingled(at, one, plane, k)) for k in range(len(one.edges))
+        ),
+    )
 
 
 def _shingled(at: At, plane: RoofPlane, number: int, k: int) -> Past | None:
@@ -93,7 +98,12 @@ def sheet_bounds(at: At, plane: int, sheet: str) -> tuple[Bound, ...]:
     -0.25
     """
     one = at.plan.planes[plane]
-    return tuple(bound(at, plane, k, sheet_past(at, one, k, sheet)) for k in range(len(one.edges)))
+    return at.known.kept(
+        ("bounds of", sheet, plane),
+        lambda: tuple(
+            bound(at, plane, k, sheet_past(at, one, k, sheet)) for k in range(len(one.edges))
+        ),
+    )
 
 
 def sheet_past(at: At, plane: RoofPlane, k: int, sheet: str) -> Past | None:
@@ -178,7 +188,11 @@ def deck_bounds(at: At, plane: int) -> tuple[Bound, ...]:
     >>> deck_bounds(At(shed, ()), 0)[2].place.value
     112
     """
-    return tuple(bound(at, plane, k) for k in range(len(at.plan.planes[plane].edges)))
+    count = len(at.plan.planes[plane].edges)
+    return at.known.kept(
+        ("bounds of the deck", plane),
+        lambda: tuple(bound(at, plane, k) for k in range(count)),
+    )
 
 
 def with_openings(

@@ -99,6 +99,10 @@ def deck_sides(at: At) -> tuple[DeckSide, ...]:
     >>> side.name, [evaluated(each) for each in side.start]
     ('back', [240, 204.0])
     """
+    return at.known.kept("sides of the deck", lambda: _deck_sides(at))
+
+
+def _deck_sides(at: At) -> tuple[DeckSide, ...]:
     roof = at.plan.as_measured.roof
     if isinstance(roof, Footprint):
         return _of_footprint(at, roof)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from roofing_core.job.plan import Plan
-from roofing_core.workings.at import At, Formula
+from roofing_core.workings.at import At, Formula, Known
 from roofing_core.workings.expressions import Expression, Path, evaluated
 from roofing_core.workings.of_caps import CAPS
 from roofing_core.workings.of_courses import COURSES, STARTERS
@@ -62,12 +62,13 @@ FORMULAS: Mapping[str, Formula] = MappingProxyType(
 )
 
 
-def formula_of(plan: Plan, path: Path) -> tuple[Expression, str] | None:
+def formula_of(plan: Plan, path: Path, known: Known | None = None) -> tuple[Expression, str] | None:
     """Find how a figure of a plan is worked out.
 
     Args:
         plan: The plan.
         path: Where the figure stands.
+        known: What was found out of the plan for other figures; nothing yet unless given.
 
     Returns:
         The formula and its source; nothing for a figure that has none, or one that a formula does
@@ -90,7 +91,11 @@ def formula_of(plan: Plan, path: Path) -> tuple[Expression, str] | None:
     formula = FORMULAS.get(pattern_of(path))
     if formula is None:
         return None
-    at = At(plan, path)
+    at = At(plan, path, known or Known())
+    return at.known.kept(("formula", path), lambda: _made(formula, at))
+
+
+def _made(formula: Formula, at: At) -> tuple[Expression, str] | None:
     made = formula.make(at)
     return (made, formula.source) if made is not None and _agrees(made, at.value()) else None
 

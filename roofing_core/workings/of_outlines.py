@@ -77,6 +77,10 @@ def start_line(at: At, plane: int) -> Expression | None:
     >>> evaluated(start_line(At(shed, ()), 0))
     -0.25
     """
+    return at.known.kept(("start line", plane), lambda: _start_line(at, plane))
+
+
+def _start_line(at: At, plane: int) -> Expression | None:
     bounds = shingle_bounds(at, plane)
     if bounds[0].lies == "level":
         butt = Step("height of the first butt", "in", bounds[0].place)

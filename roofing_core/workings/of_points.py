@@ -95,6 +95,10 @@ def pitch_of(at: At, number: int) -> Expression | None:
 
 def _plane(at: At, number: int, sides: Sequence[DeckSide]) -> _Plane | None:
     """Find the side that a plane rises from: that on whose plane all its corners lie."""
+    return at.known.kept(("side of", number), lambda: _found_side(at, number, sides))
+
+
+def _found_side(at: At, number: int, sides: Sequence[DeckSide]) -> _Plane | None:
     plane = at.plan.planes[number]
     for side in sides:
         for rising in side.rising:

@@ -6,6 +6,7 @@ from typing import Final, Literal
 
 from roofing_core.job.choices import Choices
 from roofing_core.job.plan import Plan
+from roofing_core.workings.at import Known
 from roofing_core.workings.expressions import Path
 from roofing_core.workings.formulas import formula_of
 from roofing_core.workings.places import pattern_of
@@ -76,12 +77,13 @@ SAID: Final[dict[Origin, str]] = {
 }
 
 
-def origin_of(plan: Plan, path: Path) -> Origin:
+def origin_of(plan: Plan, path: Path, known: Known | None = None) -> Origin:
     """Tell where a number of a plan comes from.
 
     Args:
         plan: The plan.
         path: Where the number stands.
+        known: What was found out of the plan for other figures; nothing yet unless given.
 
     Returns:
         Chosen by the caller, or the default, which no chosen value differs from; measured on the
@@ -106,7 +108,7 @@ def origin_of(plan: Plan, path: Path) -> Origin:
         return _OF_PARTS[str(path[0])]
     if path[0] == "choices":
         return "default" if _as_by_default(plan, path) else "chosen"
-    if formula_of(plan, path) is not None:
+    if formula_of(plan, path, known) is not None:
         return "worked"
     if path[-1] in NUMBERS or _CUT_FROM in path:
         return "numbered"

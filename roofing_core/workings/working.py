@@ -10,7 +10,7 @@ from typing import Literal
 from roofing_core.job.plan import Plan
 from roofing_core.measures.faults import Fault, Refused
 from roofing_core.measures.sentences import Amount, Sentence, say
-from roofing_core.workings.at import GEOMETRY
+from roofing_core.workings.at import GEOMETRY, Known
 from roofing_core.workings.expressions import (
     Applied,
     Expression,
@@ -138,9 +138,10 @@ def working(plan: Plan, figure: str) -> WorkedFigure:
     found = found_at(plan, path)
     if found is None or not _is_number(found[0]):
         raise _refused(plan, path, figure, "a number of the plan")
-    if origin_of(plan, path) == "laid_out":
+    known = Known()
+    if origin_of(plan, path, known) == "laid_out":
         raise _refused(plan, path, figure, "a figure with a formula of its own")
-    lines = tuple(_chain(plan, path))
+    lines = tuple(_chain(plan, path, known))
     return WorkedFigure(figure=figure, name=lines[-1].name, result=lines[-1].result, lines=lines)
 
 
@@ -148,33 +149,35 @@ def _is_number(value: object) -> bool:
     return isinstance(value, int | float) and not isinstance(value, bool)
 
 
-def _chain(plan: Plan, wanted: Path) -> Iterator[WorkedLine]:
+def _chain(plan: Plan, wanted: Path, known: Known) -> Iterator[WorkedLine]:
     """Give the lines up to a figure, depth first, without recursion: chains may be long."""
-    if formula_of(plan, wanted) is None:
+    if formula_of(plan, wanted, known) is None:
         yield _input(plan, wanted)
         return
     opened: set[Path | Step] = set()
     waiting: list[tuple[Path | Step, bool]] = [(wanted, False)]
     while waiting:
         what, ready = waiting.pop()
-        worked = _worked(plan, what)
+        worked = _worked(plan, what, known)
         if worked is None or (what in opened and not ready):
             continue
         opened.add(what)
         formula, source = worked
         if ready:
-            yield _line(plan, what, formula, source)
+            yield _line(plan, what, formula, source, known)
         else:
             waiting.append((what, True))
             inner = (one if isinstance(one, Step) else one.path for one in explained_in(formula))
             waiting += [(one, False) for one in reversed(tuple(inner))]
 
 
-def _worked(plan: Plan, what: Path | Step) -> tuple[Expression, str] | None:
-    return (what.formula, GEOMETRY) if isinstance(what, Step) else formula_of(plan, what)
+def _worked(plan: Plan, what: Path | Step, known: Known) -> tuple[Expression, str] | None:
+    return (what.formula, GEOMETRY) if isinstance(what, Step) else formula_of(plan, what, known)
 
 
-def _line(plan: Plan, what: Path | Step, formula: Expression, source: str) -> WorkedLine:
+def _line(
+    plan: Plan, what: Path | Step, formula: Expression, source: str, known: Known
+) -> WorkedLine:
     if isinstance(what, Step):
         pointer, name, value, unit = "", what.name, evaluated(formula), what.unit
     else:
@@ -189,7 +192,7 @@ def _line(plan: Plan, what: Path | Step, formula: Expression, source: str) -> Wo
         shown=say(Amount(value, unit)),
         rounding="whole_pieces_up" if _rounds(formula) else "none",
         source=source,
-        put_in=tuple(_put_in(plan, formula)),
+        put_in=tuple(_put_in(plan, formula, known)),
     )
 
 
@@ -199,14 +202,14 @@ def _value(plan: Plan, path: Path) -> tuple[float, str]:
     return found
 
 
-def _put_in(plan: Plan, formula: Expression) -> Iterator[PutIn]:
+def _put_in(plan: Plan, formula: Expression, known: Known) -> Iterator[PutIn]:
     for one in dict.fromkeys(put_into(formula)):
         path = () if isinstance(one, Step) else one.path
         yield PutIn(
             figure=pointer_to(path),
             name=one.name,
             value=Amount(evaluated(one), one.unit),
-            comes_from=origin_of(plan, path) if path else "worked",
+            comes_from=origin_of(plan, path, known) if path else "worked",
         )
 
 

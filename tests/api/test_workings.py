@@ -41,6 +41,8 @@ def test_every_figure_of_a_line_is_where_the_plan_s_answer_has_it(client):
     seen = 0
     for line in told["lines"]:
         for one in (line, *line["put_in"]):
+            if not one["figure"]:
+                continue  # a step on the way, which no plan holds
             value = answer
             for name in one["figure"].split("/")[1:]:
                 value = value[int(name)] if isinstance(value, list) else value[name]
@@ -71,7 +73,7 @@ def test_one_value_of_a_working_comes_for_a_cell(client):
     )
 
 
-@pytest.mark.parametrize("figure", ["/", "/courses/20/butt", "/steps", "/courses/0/number"])
+@pytest.mark.parametrize("figure", ["/", "/courses/20/butt", "/nonsense", "/courses/0/plane"])
 def test_a_figure_without_a_working_is_refused_by_its_name(client, figure):
     from_query = client.get("/v1/working", params={**SHED, "figure": figure})
     from_body = client.post("/v1/working", json={"roof": SHED, "figure": figure})

@@ -16,7 +16,7 @@ from mpmath import mpf
 
 from roofing_core import Job, Plan, plan, working
 from roofing_core.measures.units import System
-from roofing_core.workings.at import At
+from roofing_core.workings.at import At, Known
 from roofing_core.workings.expressions import Expression, Path, Step, evaluated, put_into
 from roofing_core.workings.formulas import FORMULAS, formula_of
 from roofing_core.workings.origins import SEARCHED as SAID_SEARCHED
@@ -80,16 +80,17 @@ def number_at(made: Plan, path: Path) -> float:
     return float(found[0])
 
 
-def made_of(made: Plan, path: Path) -> Expression | None:
+def made_of(made: Plan, path: Path, known: Known) -> Expression | None:
     """Give the formula of a figure as the table has it, whatever it comes to."""
     formula = FORMULAS.get(pattern_of(path))
-    return formula.make(At(made, path)) if formula else None
+    return formula.make(At(made, path, known)) if formula else None
 
 
 @cache
 def formulas(seed: int) -> dict[Path, Expression | None]:
     """Give the formula of every figure of a plan."""
-    return {path: made_of(planned(seed), path) for path in figures(seed)}
+    known = Known()
+    return {path: made_of(planned(seed), path, known) for path in figures(seed)}
 
 
 def is_named(path: Path) -> bool:
@@ -118,9 +119,10 @@ def test_every_figure_has_a_formula_that_comes_to_it_but_what_a_search_decides(s
 @pytest.mark.parametrize("name", hard_roofs())
 def test_every_figure_of_a_roof_that_cuts_pieces_every_way_has_one_too(name):
     for job in jobs(name):
-        made = plan(job)
+        made, known = plan(job), Known()
         others = ("choices", "as_measured", *TELL_THEMSELVES)
-        found = {path: made_of(made, path) for path in numbers_in(made) if path[0] not in others}
+        paths = [path for path in numbers_in(made) if path[0] not in others]
+        found = {path: made_of(made, path, known) for path in paths}
         assert set(lacking(made, found)) <= SEARCHED | SEARCHED_SOMETIMES
 
 

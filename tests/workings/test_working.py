@@ -10,6 +10,7 @@ import pytest
 
 from roofing_core import (
     Coursing,
+    Cutting,
     Gable,
     Hip,
     Job,
@@ -114,6 +115,48 @@ def test_a_plan_that_does_not_keep_what_was_measured_ends_at_its_planes(hip, fig
         assert "which this plan does not keep" in line.formula.written()
 
 
+#: The shed with its offcuts used again, which a search decides.
+REUSED = Job(roof=SHED, cutting=Cutting(reuse="best"))
+
+
+@pytest.mark.parametrize(
+    ("figure", "said"),
+    [
+        ("/courses/4/number", "a number that a thing is called by, and measures nothing"),
+        ("/cutting/cut/0/pieces/0/weight", "as a search found it, which proves what it comes to"),
+        ("/cutting/limit", "as a search found it"),
+    ],
+)
+def test_what_no_formula_gives_is_one_line_that_says_what_it_is(figure, said):
+    (line,) = working(plan(REUSED), figure).lines
+    assert line.formula.written().startswith(said)
+    assert line.source in ("Its place in the plan.", "A search, by a stated number of steps.")
+
+
+def test_the_weights_that_a_search_found_prove_its_count_by_adding_up():
+    made = plan(REUSED)
+    line = working(made, "/cutting/least").lines[-1]
+    weights = [one.weight for cut in made.cutting.cut for one in cut.pieces]
+    assert line.result.value == made.cutting.whole + -(-sum(weights) // made.cutting.limit)
+    for cut in made.cutting.cut:
+        assert sum(one.weight for one in cut.pieces) <= made.cutting.limit
+
+
+def test_a_finding_s_number_is_one_line_with_the_rule_s_source():
+    tight = replace(material(Shingle, "metric_strip"), sequence=(0.0, 3.0))
+    made = plan(Job(roof=SHED, shingle=tight))
+    (line,) = working(made, "/findings/0/limit/value").lines
+    assert line.source == made.findings[0].source
+    assert line.result.value == made.findings[0].limit.value
+
+
+def test_an_edited_figure_is_refused_since_its_formula_does_not_come_to_it(shed):
+    course = replace(shed.courses[3], butt=shed.courses[3].butt + 0.25)
+    edited = replace(shed, courses=(*shed.courses[:3], course, *shed.courses[4:]))
+    with pytest.raises(Refused, match="a figure with a formula of its own"):
+        working(edited, "/courses/3/butt")
+
+
 @pytest.mark.parametrize(
     ("figure", "said"),
     [
@@ -135,13 +178,12 @@ WRONG = [
     ("/courses/20/butt", "/courses/*/butt"),
     ("/courses/-1/butt", "/courses/*/butt"),
     ("/courses/01/butt", "/courses/*/butt"),
-    ("/courses/0/plane", "/courses/*/area"),
+    ("/courses/0/plane", "/courses/*/"),
     ("/courses/0/nailable", "/courses/*/nail_line"),
-    ("/courses/0/number", "/courses/*/butt"),
     ("/courses/0/__class__/x", "/courses/*/clearance"),
     (f"/courses/{'9' * 5_000}/butt", "/courses/*/butt"),
     ("/order/shingles/needed", "/order/shingles/needed/value"),
-    ("/steps/0/says", "/courses/..."),
+    ("/steps/0/says", "/steps/*/number"),
     ("/nonsense\n\u202e/~1", "/courses/..."),
 ]
 
