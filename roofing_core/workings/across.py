@@ -127,6 +127,7 @@ def deck_across(
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.planes import SingleSlope
     >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> from roofing_core.workings.expressions import Constant
     >>> ((left, right),) = deck_across(At(shed, ()), 0).ends(Constant(48, "in"))
     >>> evaluated(right - left)
     168.0

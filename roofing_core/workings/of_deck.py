@@ -8,12 +8,12 @@ from typing import Any
 from roofing_core.workings.areas import ring_area
 from roofing_core.workings.at import COUNTED, GEOMETRY, At, Table, table, under
 from roofing_core.workings.expressions import Constant, Expression, Listed, added
+from roofing_core.workings.of_fewest_panels import least
 from roofing_core.workings.of_panels import (
     clips,
     end_of_piece,
     joint_length,
     joints,
-    least,
     long_joints,
     nails,
     piece_corner,

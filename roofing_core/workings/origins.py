@@ -70,7 +70,7 @@ SAID: Final[dict[Origin, str]] = {
     "measured": "as it was measured",
     "follows": "follows from how the roof was measured, which this plan does not keep",
     "worked": "worked out above",
-    "numbered": "a number that a thing is called by, and measures nothing",
+    "numbered": "its place in the list",
     "found": "as it was found: the rule says what is asked, and the place where",
     "searched": "as a search found it, which proves what it comes to by adding up",
     "laid_out": "as laid out, with no formula of its own",

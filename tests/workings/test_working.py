@@ -122,7 +122,7 @@ REUSED = Job(roof=SHED, cutting=Cutting(reuse="best"))
 @pytest.mark.parametrize(
     ("figure", "said"),
     [
-        ("/courses/4/number", "a number that a thing is called by, and measures nothing"),
+        ("/courses/4/number", "its place in the list"),
         ("/cutting/cut/0/pieces/0/weight", "as a search found it, which proves what it comes to"),
         ("/cutting/limit", "as a search found it"),
     ],
