@@ -122,7 +122,7 @@ QUESTIONS = _all(
     ),
     Question(
         code="shingles.nailed",
-        asks="Each whole strip has four nails or more, and each cut piece over 8 in wide two;"
+        asks="Each whole strip has four nails or more, and each cut piece over {8 in} wide two;"
         " beside a valley as many as stand clear of it.",
         finds="nails missing: {}",
         unit="count",
@@ -130,8 +130,8 @@ QUESTIONS = _all(
     ),
     Question(
         code="shingles.pitch",
-        asks="Each plane under shingles rises 2 in or more in 12.",
-        finds="flatter than 2 in 12",
+        asks="Each plane under shingles is of a pitch of 2:12 or more.",
+        finds="flatter than 2:12",
         unit="count",
         source="International Residential Code, 2018, R905.2.2",
     ),

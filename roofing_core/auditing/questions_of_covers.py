@@ -27,7 +27,7 @@ COVERS = (
         asks="The lining of a closed valley reaches at least {} to each side of its middle.",
         finds="lining {} to each side",
         limit="lining",
-        source="International Residential Code, 2018, R905.2.8.2: 36 in wide",
+        source="International Residential Code, 2018, R905.2.8.2",
     ),
     Question(
         code="valleys.top",

@@ -50,7 +50,7 @@ COVERED = {
     "stacked bundles": {"load.stack"},
     "valley": {
         "metal.valley_width", "valley.lining_width", "valley.lap", "valley.nails",
-        "valley.closed_foot",
+        "valley.closed_foot", "valley.top",
     },
     "step and apron flashing": {"flashing.step_lap", "metal.wall_leg", "flashing.thickness"},
     "cricket": {"flashing.cricket"},
