@@ -14,6 +14,7 @@ import pytest
 
 from roofing_core import (
     Chimney,
+    Footprint,
     Gable,
     Gambrel,
     Hip,
@@ -22,6 +23,7 @@ from roofing_core import (
     Pyramid,
     Refused,
     Saltbox,
+    SingleSlope,
     Skylight,
     VentPipe,
     audit,
@@ -47,6 +49,7 @@ AT_A_FOOT = {"shingles.layers", "shingles.headlap", "valleys.lap"}
 def held_against_its_findings(planned: Plan) -> None:
     """Hold what the audit finds on a plan against what its findings tell."""
     found = audit(planned)
+    assert {one.severity for one in planned.findings} <= {"against_practice", "worth_knowing"}
     rules = {one.rule for one in planned.findings}
     breached = {one.question for one in found.breaches}
     told = {"shingles.joints", *(AT_A_FOOT if "valley.closed_foot" in rules else ())}
@@ -126,7 +129,18 @@ def walled(chance: Random) -> GivenPlanes:
     return GivenPlanes(planes=(upper, lower))
 
 
+def angled(chance: Random) -> Footprint:
+    """Draw a roof of two wings over an angle."""
+    a, b, part = chance.uniform(120, 480), chance.uniform(120, 480), chance.uniform(0.3, 0.7)
+    corners = ((0, 0), (a, 0), (a, b * part), (a * part, b * part), (a * part, b), (0, b))
+    return Footprint(corners=corners, pitch=chance.uniform(0.17, 1.7))
+
+
 FORMS: dict[str, Callable[[Random], AnyRoof]] = {
+    "single slope": lambda c: SingleSlope(
+        eave_length=c.uniform(72, 480), slope_length=c.uniform(72, 480), pitch=c.uniform(0.17, 1.7)
+    ),
+    "angle": angled,
     "gable": lambda c: Gable(
         length=c.uniform(120, 700), width=c.uniform(100, 500), pitch=c.uniform(0.17, 1.7)
     ),
