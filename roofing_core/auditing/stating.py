@@ -115,7 +115,7 @@ def _ask_head_laps(rows: Sequence[FinishedRow], part: str, gauge: Gauge) -> None
     for row in rows:
         where = Where(row.plane, f"{part} row", row.number, 0, 0.0, row.lower)
         last = below.setdefault(row.plane, deque(maxlen=MOST_OVER_A_POINT))
-        laps = [one.upper - row.lower for one in last]
+        laps = [min(one.upper, row.upper) - row.lower for one in last]
         if row.head_lap and laps:
             off = _off(min([lap - row.head_lap for lap in laps], key=abs))
             gauge.see(off, where._replace(of="head lap"))

@@ -111,8 +111,7 @@ def _sequence(sequence: tuple[float, ...]) -> tuple[Change, ...]:
 def _of_the_offset(layout: Layout) -> Iterator[Finding]:
     """Find the first starter whose joints stand too near to those of the first course."""
     least = layout.choices.coursing.minimum_clearance
-    jointed = {course.plane for course in layout.courses if course.number == 1 and course.joints}
-    strips = [strip for strip in layout.starters if strip.joints and strip.plane in jointed]
+    strips = [one for one in layout.starters if one.joints and _joints_over(layout, one)]
     close = next((strip for strip in strips if strip.clearance < least - DUST), None)
     if close is None:
         return
@@ -129,14 +128,7 @@ def _of_the_offset(layout: Layout) -> Iterator[Finding]:
 
 def _clear_trim(layout: Layout, strips: list[LaidStarter], least: float) -> float | None:
     """Give the least trim that clears the joints of every starter from the course over it."""
-    over = {
-        id(strip): next(
-            course.joints
-            for course in layout.courses
-            if course.plane == strip.plane and course.butt + course.exposure > strip.butt
-        )
-        for strip in strips
-    }
+    over = {id(strip): _joints_over(layout, strip) for strip in strips}
     long = strips[0].piece_length
     for k in range(whole_pieces(long / TRIM_STEP)):
         trim = k * TRIM_STEP
@@ -146,6 +138,18 @@ def _clear_trim(layout: Layout, strips: list[LaidStarter], least: float) -> floa
         ):
             return trim
     return None
+
+
+def _joints_over(layout: Layout, strip: LaidStarter) -> tuple[float, ...]:
+    """Give the joints of the course over a starter."""
+    return next(
+        (
+            course.joints
+            for course in layout.courses
+            if course.plane == strip.plane and course.butt + course.exposure > strip.butt
+        ),
+        (),
+    )
 
 
 def _joints_at(strip: LaidStarter, trim: float) -> tuple[float, ...]:

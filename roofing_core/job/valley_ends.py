@@ -105,7 +105,7 @@ def _at_top(plane: RoofPlane, k: int, bare: float) -> Iterator[float]:
     kind = plane.edges[beside]
     if kind == "valley" and angle > pi:
         yield -bare / tan(angle / 2)
-    elif kind in _UNCOVERED and pi / 2 < angle < pi:
+    elif kind in _UNCOVERED and tan(angle) < 0:  # also above a wall that ends at the valley's top
         yield -bare / tan(angle)
 
 

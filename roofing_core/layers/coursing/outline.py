@@ -140,20 +140,21 @@ def shingled_region(
     top = max(v for _, v in plane.corners)
     past = [moved(k, kind) for k, kind in enumerate(plane.edges)]
     corners = range(len(plane.corners) if valley.method == "closed_cut" else 0)
-    square = [k for k in corners if _ends_square(plane, k)]
+    square = [k for k in corners if _ends_square(plane, k, past)]
     return region_of(plane, past=past, holes=holes, square_at=square).up_to(top)
 
 
-def _ends_square(plane: RoofPlane, k: int) -> bool:
+def _ends_square(plane: RoofPlane, k: int, past: Sequence[Moved]) -> bool:
     """Tell whether a closed valley ends square at a corner, whole shingles above it.
 
-    There it has its top at an edge that goes on upwards and that no caps cover. Where a cut would
-    go on to, no shingles run through; and those that do need no more than the other plane has.
+    There it has its top, at more than a right angle: of shingles that it cuts at an edge that goes
+    on upwards and that no caps cover, for where the cut would go on to, none run through; and of
+    those that run through at any, for so far the others are cut.
     """
     before = (k - 1) % len(plane.edges)
     return any(
-        plane.edges[valley] == "valley"
-        and plane.edges[other] in _UNCOVERED
+        plane.edges[valley] == "valley" != plane.edges[other]
+        and (past[valley][0] > 0 or plane.edges[other] in _UNCOVERED)
         and _top(plane, valley) == k
         and _is_blunt(plane, k)
         for valley, other in ((before, k), (k, before))
