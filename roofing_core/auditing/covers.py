@@ -39,11 +39,13 @@ class Cover:
 
         Caps also go round the ends of their line, where those of another line meet them.
         """
-        along = self.edge.along(point)
+        inside, along = self.edge.beside((point,))[0]
+        if inside >= self.width:
+            return 0.0
         past = min((max(low - along, along - high, 0.0) for low, high in self.spans), default=inf)
         if self.is_metal and past > TOUCHING:
             return 0.0
-        return max(0.0, self.width - hypot(self.edge.inside(point), past))
+        return max(0.0, self.width - hypot(inside, past))
 
 
 def covers_of(plan: FinishedPlan) -> dict[str, tuple[Cover, ...]]:

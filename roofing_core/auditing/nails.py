@@ -180,22 +180,26 @@ class _Asking:
         self.holds.see(loose, where)
         edge = above.edge_below(u, v) if above else None
         under = 0.0 if edge is None else v - edge
-        if under < self.covered.limit:  # what lies over the edge may reach further
-            under = max([under, *(cover.over((u, v)) for cover in self.covers)])
+        near = float("inf") if edge is None else self._to_joint(u, v)
+        caps = 0.0
+        if under < self.covered.limit or near < self.clear.limit:
+            caps, metal = self._covered_by((u, v))
+            under = max(under, caps, metal)  # what lies over the edge may reach further
         self.covered.see(under, where)
+        capped = caps >= self.covered.limit
         if edge is None:
-            return False if self._is_capped((u, v)) else None
-        near = self._to_joint(u, v)
-        if near < self.clear.limit and self._is_capped((u, v)):
+            return False if capped else None
+        if near < self.clear.limit and capped:
             return True  # the caps lie over that joint too
         if near < float("inf"):
             self.clear.see(near, where)
         return True
 
-    def _is_capped(self, nail: Point) -> bool:
-        """Tell whether caps, or what lies over the courses below an opening, cover a nail."""
-        least = self.covered.limit
-        return any(not cover.is_metal and cover.over(nail) >= least for cover in self.covers)
+    def _covered_by(self, nail: Point) -> tuple[float, float]:
+        """Give how far past a nail caps reach, or what lies over the courses; and how far metal."""
+        reach = [(cover.is_metal, cover.over(nail)) for cover in self.covers]
+        caps = max([far for is_metal, far in reach if not is_metal], default=0.0)
+        return caps, max([far for is_metal, far in reach if is_metal], default=0.0)
 
 
 def _long(span: Span) -> float:

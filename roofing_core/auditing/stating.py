@@ -97,7 +97,10 @@ def _ask_pieces(row: FinishedCourse | FinishedStarter, where: Where, gauge: Gaug
         if piece.corners:
             across = [u for u, _ in piece.corners]
             strays = max(abs(min(across) - piece.left), abs(max(across) - piece.right))
-            gauge.see(_off(strays), where._replace(piece=piece.number, u=piece.left, of="ends"))
+            if strays <= TOUCHING:
+                gauge.see_well(1)
+            else:
+                gauge.see(strays, where._replace(piece=piece.number, u=piece.left, of="ends"))
 
 
 def _ask_end_laps(row: FinishedRow, part: str, gauge: Gauge) -> None:
