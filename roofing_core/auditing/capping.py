@@ -125,6 +125,11 @@ class _Asking:
     def _ask_stated(self) -> None:
         """Ask whether the caps show as much as is said; the last ones may show less."""
         run = self.run
+        shows = [above - butt for butt, above in pairwise(run.butts)]
+        if run.exposure and shows[1:]:
+            less = max(0.0, run.exposure - max(shows[:-1]))
+            where = self.where._replace(of="exposure")
+            self.gauges["plan.as_stated"].see(less if less > TOUCHING else 0.0, where)
         for k, (butt, above) in enumerate(pairwise(run.butts), 1):
             past = above - butt - run.exposure if run.exposure else 0.0
             where = self._at(k, butt)._replace(of="exposure")

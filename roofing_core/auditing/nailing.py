@@ -40,8 +40,9 @@ def ask_nailing(plan: FinishedPlan, laid: PlaneLaid, gauges: Mapping[str, Gauge]
     if laid.courses:
         valleys = [edge for edge in laid.edges() if edge.kind == "valley"]
         reach = gauges["valleys.nails"].limit
-        for row in laid.courses:
-            lacking = [*_lacking(row, plan.choices.shingle.length, laid)]
+        for row in (*laid.starters, *laid.courses):
+            whole = plan.choices.shingle.length if row.part == "course" else 0.0
+            lacking = [*_lacking(row, whole, laid)]
             gauges["shingles.nailed"].see_well(len(row.pieces))
             for piece, lacks in lacking:
                 if not any(_is_near(row, piece, edge, reach) for edge in valleys):

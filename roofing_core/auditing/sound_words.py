@@ -10,12 +10,15 @@ from collections.abc import Iterator
 from typing import get_args
 
 from roofing_core.auditing.finished import FinishedPlan
+from roofing_core.auditing.shapes import TOUCHING
 from roofing_core.measures.faults import Fault, Place, refuse_if_any
 from roofing_core.measures.sentences import say
 from roofing_core.roof.outlines import EdgeKind
 
 _EDGES = frozenset(get_args(EdgeKind))
 _BETWEEN_PLANES = frozenset({"hip", "valley", "pitch_break"})
+_SHARED = _BETWEEN_PLANES | {"ridge"}
+_LEVEL = frozenset({"eave", "ridge", "pitch_break", "headwall"})
 _METAL = frozenset(
     {"eave", "left_rake", "right_rake", "ridge", "headwall", "pitch_break", "valley"}
 )
@@ -59,15 +62,27 @@ def _word(at: Place, word: str, words: frozenset[str]) -> Iterator[Fault]:
 
 def _edges(plan: FinishedPlan) -> Iterator[Fault]:
     for k, plane in enumerate(plan.planes):
-        for n, (kind, beyond) in enumerate(zip(plane.edges, plane.beyond, strict=True)):
-            yield from _word(("planes", k, "edges", n), kind, _EDGES)
-            if kind in _BETWEEN_PLANES and not beyond:
-                wanted = say(f"the plane beyond the {kind.replace('_', ' ')}")
-                yield Fault(("planes", k, "beyond", n), "none", wanted)
+        ahead = (*plane.corners[1:], plane.corners[0])
+        ends = zip(plane.corners, ahead, strict=True)
+        for n, ((_, v), (_, to)) in enumerate(ends):
+            at, kind = ("planes", k, "edges", n), plane.edges[n]
+            yield from _word(at, kind, _EDGES)
+            if kind in _EDGES and (abs(to - v) <= TOUCHING) != (kind in _LEVEL):
+                lies = "rises or falls" if kind in _LEVEL else "is level"
+                yield Fault(at, kind.replace("_", " "), say(f"a kind for an edge that {lies}"))
+            yield from _beyond(("planes", k, "beyond", n), kind, plane.beyond[n])
         if not plane.pitch > 0:
             yield Fault(("planes", k, "pitch"), f"{plane.pitch:g}", say("more than 0"))
     for k, line in enumerate(plan.lines):
         yield from _word(("lines", k, "kind"), line.kind, _EDGES)
+
+
+def _beyond(at: Place, kind: str, beyond: str) -> Iterator[Fault]:
+    named = kind.replace("_", " ")
+    if kind in _BETWEEN_PLANES and not beyond:
+        yield Fault(at, "none", say(f"the plane beyond the {named}"))
+    if beyond and kind in _EDGES and kind not in _SHARED:
+        yield Fault(at, beyond, say(f"left empty: no plane lies beyond the {named} of this one"))
 
 
 def _metal(plan: FinishedPlan) -> Iterator[Fault]:

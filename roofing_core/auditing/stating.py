@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from roofing_core.auditing.bounds import MOST_OVER_A_POINT
+from roofing_core.auditing.edges import edges_of
 from roofing_core.auditing.finished import (
     FinishedCourse,
     FinishedPlan,
@@ -61,10 +62,28 @@ def ask_stated(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         for row in sheets.rows:
             _ask_end_laps(row, part, gauges["plan.as_stated"])
         _ask_head_laps(sheets.rows, part, gauges["plan.as_stated"])
+    _ask_lines(plan, gauges["plan.as_stated"])
     for run in plan.metal:
         for k, lap in enumerate(laps_of(run), 1):
             where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal", 0, k, run.laps[k - 1])
             gauges["plan.as_stated"].see(_off(lap - run.lap), where._replace(of="lap"))
+
+
+def _ask_lines(plan: FinishedPlan, gauge: Gauge) -> None:
+    """Hold the lines of the roof against the edges of its planes, by their length in all."""
+    edges: dict[tuple[str, frozenset[str]], float] = {}
+    for edge in (edge for plane in plan.planes for edge in edges_of(plane)):
+        names = frozenset(filter(None, (edge.plane, edge.beyond)))
+        found = edges.get((edge.kind, names), 0.0)
+        edges[edge.kind, names] = found + edge.length() / len(names)
+    lines: dict[tuple[str, frozenset[str]], float] = {}
+    for line in plan.lines:
+        names = frozenset(line.planes)
+        lines[line.kind, names] = lines.get((line.kind, names), 0.0) + line.length
+    for of in sorted({**edges, **lines}, key=lambda of: (of[0], sorted(of[1]))):
+        off = _off(edges.get(of, 0.0) - lines.get(of, 0.0))
+        where = Where(", ".join(sorted(of[1])), of[0].replace("_", " "), of="length of the line")
+        gauge.see(off, where)
 
 
 def _ask_pair(course: FinishedCourse, above: FinishedCourse, gauges: Mapping[str, Gauge]) -> None:

@@ -179,7 +179,7 @@ def _ask_pieces(
         at = where._replace(piece=k, v=above.lower)
         lap = piece.upper - above.lower
         gauges["flashings.step_lap"].see(lap, at)
-        off = run.lap - lap if run.lap else 0.0
+        off = run.lap - lap if run.lap else 0.0  # a piece may lap the one below it by more
         gauges["plan.as_stated"].see(off if off > TOUCHING else 0.0, at._replace(of="lap"))
 
 

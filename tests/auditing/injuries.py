@@ -395,6 +395,20 @@ INJURIES = {
         with_course(9, lambda one: replace(one, joints=without(one.joints, 1))),
         "plan.as_stated", "course", 9,
     ),
+    "leave a piece of the starter without nails": Injury(
+        lambda plan: replace(plan, starters=tuple(
+            replace(one, laid=(replace(one.laid[0], nails=()), *one.laid[1:]))
+            for one in plan.starters
+        )),
+        "shingles.nailed", "starter", 0, 1,
+    ),
+    "leave an eave out of the lines": Injury(
+        lambda plan: replace(plan, lines=plan.lines[1:]), "plan.as_stated", "eave"
+    ),
+    "forget the closing course": Injury(
+        lambda plan: without_stage(plan, "closing course"),
+        "layers.order", "step: closing course",
+    ),
     "state a joint of the starter elsewhere": Injury(
         lambda plan: replace(plan, starters=tuple(
             replace(one, joints=(one.joints[0] + 4, *one.joints[1:])) for one in plan.starters

@@ -339,6 +339,10 @@ ROOF_INJURIES = {
         with_caps(RIDGE, lambda run: replace(run, exposure=run.exposure - 1)),
         "plan.as_stated", "ridge caps", 8, 1, on="house",
     ),
+    "state a larger exposure of caps": Injury(
+        with_caps(RIDGE, lambda run: replace(run, exposure=run.exposure + 2)),
+        "plan.as_stated", "ridge caps", 8, on="house",
+    ),
     "state another length of a hip": Injury(
         with_caps(HIP, lambda run: replace(run, line_length=run.line_length + 3)),
         "plan.as_stated", "hip caps", 1, on="house",

@@ -93,6 +93,12 @@ SPOILT = {
     "planes.0.beyond.1": lambda whole: replace(
         whole, planes=(replace(whole.planes[0], edges=("eave", "hip", "ridge", "rake")),)
     ),
+    "planes.0.edges.0": lambda whole: replace(
+        whole, planes=(replace(whole.planes[0], edges=("sidewall", "rake", "ridge", "rake")),)
+    ),
+    "planes.0.beyond.3": lambda whole: replace(
+        whole, planes=(replace(whole.planes[0], beyond=("", "", "", "slope")),)
+    ),
     "planes.0.pitch": lambda whole: replace(whole, planes=(replace(whole.planes[0], pitch=-0.25),)),
     "metal.0.tabs": with_run("eave", lambda run: replace(run, tabs="none")),
     "metal.0.deck_leg": with_run("eave", lambda run: replace(run, deck_leg=-1.0)),
