@@ -101,7 +101,7 @@ def _needed(plan: FinishedPlan) -> Iterator[str]:
         ("rake metal", edges & {"left_rake", "right_rake"}),
         ("starter", plan.starters),
         ("courses", plan.courses),
-        ("closing course", not all(course.nailable for course in plan.courses)),
+        ("closing course", any(course.bedding_area for course in plan.courses)),
         ("flashings", plan.step_flashings or plan.openings),
         ("apron metal", "headwall" in edges),
         ("caps", plan.caps),
