@@ -9,7 +9,7 @@ from math import ceil
 from typing import Any
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from roofing_core.layers.underlaying.end_laps import Cutting, fill_row
@@ -387,6 +387,35 @@ def test_pieces_make_up_their_rows_and_rolls_their_cuts(
     assert laid.end_laps == sum(len(row.pieces) - 1 for row in laid.rows)
 
 
+@settings(max_examples=400)
+@given(
+    spare=st.integers(0, 4),
+    roll_spare=st.integers(0, 4),
+    least_piece=st.integers(9, 24),
+    end_lap=st.integers(1, 6),
+    stagger=st.integers(0, 4),
+)
+def test_a_row_hardly_longer_than_two_least_pieces_is_laid_or_its_roll_refused(
+    *, spare, roll_spare, least_piece, end_lap, stagger
+):
+    tight = {"trim_allowance": 0, "least_piece": least_piece, "end_lap": end_lap}
+    two = 2 * least_piece - end_lap
+    try:
+        laid = underlayment(
+            two + spare,
+            slope_length=400,
+            pitch=6 / 12,
+            roll_length=two + roll_spare,
+            end_lap_stagger=stagger,
+            **tight,
+        )
+    except Refused as refusal:
+        assert [fault.at for fault in refusal.faults] == [("roll_length",)]
+        assert roll_spare < spare
+    else:
+        assert len(laid.rows) > 10
+
+
 @given(eave_length=inches(6, 900), slope_length=inches(1, 300), roll_length=inches(400, 900))
 def test_a_strip_out_of_another_strips_rest_fits_beside_it(eave_length, slope_length, roll_length):
     laid = underlayment(
@@ -565,6 +594,11 @@ REFUSED = [
     (
         {"roll_length": 100, "end_lap": 120, "least_piece": 200},
         "roll_length came as 8 ft 4 in: 14 ft 4 in or more, so that end laps can stand as far apart"
+        " as end_lap_stagger",
+    ),
+    (
+        {"eave_length": 100, "roll_length": 99, "least_piece": 45, "end_lap_stagger": 12},
+        "roll_length came as 8 ft 3 in: 8 ft 8 in or more, so that end laps can stand as far apart"
         " as end_lap_stagger",
     ),
     (

@@ -113,7 +113,9 @@ def drawn(draw: Any, *, inch: int = IN_64THS) -> Drawn:
     piece = between(12, 60)
     ready = draw(st.booleans())
     eave, trim, stagger, end_lap = between(12, 720), between(0, 3), between(0, 90), between(0, 8)
-    shortest_roll = min(eave + 2 * trim, max(4 * stagger, 24 * inch) + 24 * inch + end_lap)
+    shortest_roll = max(4 * stagger, 24 * inch) + 24 * inch + end_lap
+    if eave + 2 * trim < max(shortest_roll, 48 * inch - end_lap + 2 * stagger):
+        shortest_roll = eave + 2 * trim
     sequence = [ticks(0, length - step) for _ in range(draw(st.integers(1, 8)))]
     # Half of the sequences are the trade's own, so that joints also fall where a crew puts them.
     usual = [k * length // 6 // step * step for k in range(6)]

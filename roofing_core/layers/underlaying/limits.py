@@ -148,14 +148,18 @@ def _short_roll(sizes: Mapping[str, float]) -> Fault | None:
     """Refuse a roll too short for an eave that it does not span.
 
     With four staggers between its ends, the next end lap can always step aside of one below and
-    still leave two staggers to the next: no row is then ever stuck.
+    still leave two staggers to the next; and a row that is hardly longer than two least pieces
+    has to leave two staggers for its only end lap. No row is then ever stuck.
     """
     names = ("eave_length", "trim_allowance", "roll_length", "end_lap", "end_lap_stagger")
     if not {*names, "least_piece"} <= sizes.keys():
         return None
     eave, trim, roll, lap, stagger = (sizes[name] for name in names)
+    span = eave + 2 * trim
     for_two = 2 * sizes["least_piece"] - lap  # two least pieces end where one roll does
-    least = min(eave + 2 * trim, max(4 * stagger + sizes["least_piece"] + lap, for_two))
+    least = max(4 * stagger + sizes["least_piece"] + lap, for_two)
+    if span < max(least, for_two + 2 * stagger):
+        least = span
     if roll >= least * (1 - DUST):
         return None
     wanted = ", so that end laps can stand as far apart as end_lap_stagger"
