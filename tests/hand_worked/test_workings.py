@@ -82,7 +82,7 @@ def test_a_chain_goes_from_the_inputs_to_the_figure(shed):
     inputs = {one.figure: one.comes_from for line in found.lines for one in line.put_in}
     assert inputs["/choices/metalwork/lap"] == "default"
     assert inputs["/choices/eave_metal/stock_lengths/0"] == "default"
-    assert inputs["/roof/eave_length"] == "measured"
+    assert inputs["/as_measured/roof/eave_length"] == "measured"
     assert inputs["/metal/0/run_length"] == "worked"
 
 

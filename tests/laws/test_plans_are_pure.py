@@ -66,7 +66,8 @@ def test_every_number_in_a_plan_is_finite_and_every_sentence_says_it(given, more
     job = replace(given.job(), decking=Decking(lay=more))
     planned = plan(job)
     for at, leaf in leaves(planned):
-        assert leaf is not None, at
+        # What a roof was not measured by: a run, where the slope was.
+        assert leaf is not None or at.startswith("as_measured.roof."), at
         assert not isinstance(leaf, float) or isfinite(leaf), at
     told = list(sentences(planned))
     assert len(told) > 20
