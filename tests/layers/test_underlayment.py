@@ -400,6 +400,7 @@ def test_a_row_hardly_longer_than_two_least_pieces_is_laid_or_its_roll_refused(
 ):
     tight = {"trim_allowance": 0, "least_piece": least_piece, "end_lap": end_lap}
     two = 2 * least_piece - end_lap
+    rows, refused = 0, []
     try:
         laid = underlayment(
             two + spare,
@@ -409,11 +410,10 @@ def test_a_row_hardly_longer_than_two_least_pieces_is_laid_or_its_roll_refused(
             end_lap_stagger=stagger,
             **tight,
         )
+        rows = len(laid.rows)
     except Refused as refusal:
-        assert [fault.at for fault in refusal.faults] == [("roll_length",)]
-        assert roll_spare < spare
-    else:
-        assert len(laid.rows) > 10
+        refused = [fault.at for fault in refusal.faults]
+    assert rows > 10 or (refused == [("roll_length",)] and roll_spare < spare)
 
 
 @given(eave_length=inches(6, 900), slope_length=inches(1, 300), roll_length=inches(400, 900))
