@@ -100,7 +100,7 @@ def bound(at: At, plane: int, edge: int, past: Past | None = None) -> Bound:
     ends = edge, (edge + 1) % len(corners)
     (ua, va), (ub, vb) = (corners[n] for n in ends)
     kind = at.plan.planes[plane].edges[edge].replace("_", " ")
-    name = f"the {kind} along side {edge + 1} of {at.plan.planes[plane].name}"
+    name = f"the {kind} along edge {edge + 1} of {at.plan.planes[plane].name}"
     start, end = (
         tuple(at("planes/*/corners/*/*", plane, n, axis) for axis in (0, 1)) for n in ends
     )
@@ -114,7 +114,7 @@ def bound(at: At, plane: int, edge: int, past: Past | None = None) -> Bound:
         lean = Step(f"lean of {name}", "1", (end[0] - start[0]) / (end[1] - start[1]))
         foot = minus(start[0], lean * start[1] if va else NOTHING)
         base = plus(foot, NOTHING if out == NOTHING else out * long / (end[1] - start[1]))
-        return Bound(name, "sloping", _step(f"foot of {name}", base), lean)
+        return Bound(name, "sloping", _step(f"place at height 0 of {name}", base), lean)
     along, up = (end[axis] - start[axis] for axis in (0, 1))
     moved = [
         (
@@ -125,7 +125,9 @@ def bound(at: At, plane: int, edge: int, past: Past | None = None) -> Bound:
     ]
     (u0, v0), (u1, v1) = moved
     lean = Step(f"lean of {name}, moved", "1", (u1 - u0) / (v1 - v0))
-    return Bound(name, "sloping", _step(f"foot of {name}, moved", u0 - lean * v0), lean)
+    return Bound(
+        name, "sloping", _step(f"place at height 0 of {name}, moved", u0 - lean * v0), lean
+    )
 
 
 def _step(name: str, formula: Expression) -> Expression:

@@ -22,7 +22,6 @@ _ONE: Mapping[str, str] = MappingProxyType(
         "cuts": "length",
         "bought": "size",
         "metal_bought": "profile",
-        "points": "corner in space",
     }
 )
 
@@ -69,6 +68,9 @@ _SPELT: Mapping[str, str] = MappingProxyType(
         "per_pack": "number in a pack",
         "per_box": "number in a box",
         "from_shingle": "number from a shingle",
+        "begins": "place on its shingle",
+        "run_by_run": "metal bought run by run",
+        "saved": "metal saved",
         "upper": "upper edge",
         "lower": "lower edge",
         "left": "left edge",
@@ -115,6 +117,7 @@ _CUT: Mapping[str, str] = MappingProxyType(
         "least": "least shingles that would do",
         "limit": "limit of the proof's weights",
         "cut_ahead": "shingles cut ahead",
+        "most_kept": "most shingles kept at one time",
     }
 )
 _OF_THE_WHOLE = 2
@@ -191,6 +194,8 @@ def _entry(plan: Plan, listed: str | int, entry: Any, k: int, outer: str | int) 
     axis = isinstance(entry, int | float)
     if isinstance(listed, int):
         return _AXES.get(str(outer), _AXES["corners"])[k] if axis else f"corner {k + 1}"
+    if listed == "points":
+        return f"corner {k + 1} in space"
     called = _CALLED.get(listed)
     if called is not None and not isinstance(entry, int | float | tuple):
         return called(plan, entry, k)

@@ -162,8 +162,8 @@ def _most_kept(at: At) -> Expression:
         for when in {one[0] for one in spans}
     }
     most = max(sorted(waits), key=lambda when: len(waits[when]))
-    left = tuple(at("cutting/cut/*/left_over", k) for k in waits[most])
-    return Listed("count", left, "the shingles that wait at once, when most do")
+    kept = tuple(at("cutting/cut/*/number", k) for k in waits[most])
+    return Listed("count", kept, "the shingles that wait at once, when most do")
 
 
 def _in_order(at: At) -> Iterator[tuple[str, str, int, int]]:

@@ -19,6 +19,7 @@ from roofing_core.workings.expressions import (
     Path,
     added,
 )
+from roofing_core.workings.names import words
 
 
 def cuts_of_run(plan: Plan, run: int) -> tuple[Path, ...]:
@@ -210,17 +211,22 @@ def _runs_of(at: At, metals: Sequence[str]) -> list[int]:
 
 
 def _run_by_run(at: At) -> Expression:
-    """Give what each run would take of the stock length that takes the least metal for it."""
-    bought, lap = at.thing(), at.choice("metalwork/lap")
-    metal = bought.metals[0]
-    offers = range(len(getattr(at.plan.choices, metal).stock_lengths))
-    stock = [at.choice(f"{metal}/stock_lengths/*", n) for n in offers]
-    parts: list[Expression] = []
-    for k in _runs_of(at, bought.metals):
-        more = Constant(0, "in").greatest(at("metal/*/cut_length", k) - lap)
-        taken = [(more / (long - lap)).up().greatest(1) * long for long in stock]
-        parts.append(taken[0].least(*taken[1:]) if taken[1:] else taken[0])
-    return Listed("sum", tuple(parts), "what each run takes by itself")
+    """Give what the runs of each metal would take, all from the length that takes the least."""
+    return added(_from_one_length(at, metal) for metal in at.thing().metals)
+
+
+def _from_one_length(at: At, metal: str) -> Expression:
+    lap = at.choice("metalwork/lap")
+    name = f"what each run of {words(metal)} takes by itself"
+    tried: list[Expression] = []
+    for n in range(len(getattr(at.plan.choices, metal).stock_lengths)):
+        long = at.choice(f"{metal}/stock_lengths/*", n)
+        parts: list[Expression] = []
+        for k in _runs_of(at, (metal,)):
+            more = Constant(0, "in").greatest(at("metal/*/cut_length", k) - lap)
+            parts.append((more / (long - lap)).up().greatest(1) * long)
+        tried.append(Listed("sum", tuple(parts), name))
+    return tried[0].least(*tried[1:]) if tried[1:] else tried[0]
 
 
 def _least_metal(at: At) -> Expression | None:

@@ -125,6 +125,10 @@ def _side(at: At) -> Expression:
     if _single(at):
         return at("roof/slope_length") if k % 2 else at("roof/eave_length")
     ends = [at.near("corners", n % corners, axis, back=2) for axis in (0, 1) for n in (k + 1, k)]
+    for axis in (0, 1):  # a level side, and an upright one, by what it goes along
+        one, two = ends[2 * axis : 2 * axis + 2]
+        if ends[2 - 2 * axis].value == ends[3 - 2 * axis].value:
+            return one - two if one.value > two.value else two - one
     return ((ends[0] - ends[1]).squared() + (ends[2] - ends[3]).squared()).root()
 
 
@@ -200,6 +204,8 @@ def _from_space(at: At, k: int, axis: str | int) -> Expression:
         along, across = (x * dx + y * dy) / reach, (y * dx - x * dy) / reach
     if axis == 0:
         return along
+    if k == 1 and not evaluated(across):
+        return Constant(0, "in", f"level with corner 1 of {plane.name}")
     run = Step(f"run from the foot of {plane.name} to corner {k + 1}", "in", across)
     return run * slope_factor(at.near("pitch", back=3))
 

@@ -14,7 +14,15 @@ from roofing_core.workings.across import Across
 from roofing_core.workings.at import At
 from roofing_core.workings.bounds import Bound, Places, meeting
 from roofing_core.workings.covered import sheet_bounds, sheet_past
-from roofing_core.workings.expressions import Constant, Expression, Figure, Step, added, evaluated
+from roofing_core.workings.expressions import (
+    Constant,
+    Expression,
+    Figure,
+    Listed,
+    Step,
+    added,
+    evaluated,
+)
 from roofing_core.workings.of_courses import plane_index
 from roofing_core.workings.of_points import agrees
 
@@ -232,7 +240,9 @@ def area_laid(at: At) -> Expression:
     parts: list[Expression] = []
     for number in range(len(rows)):
         parts += _row_area(at, number)
-    return added(parts) if parts else Constant(0, "in2", "none is laid")
+    if not parts:
+        return Constant(0, "in2", "none is laid")
+    return Listed("sum", tuple(parts), "the areas of all rows as they lie, and of their end laps")
 
 
 def _row_area(at: At, number: int) -> Iterator[Expression]:
@@ -240,14 +250,16 @@ def _row_area(at: At, number: int) -> Iterator[Expression]:
     row = _row(at, number)
     stretch = _stretch(at, number)
     bounds = _bounds(at, number)
-    for part in stretch.parts:
+    for n, part in enumerate(stretch.parts, 1):
+        name = f"part {n} of row {number + 1}" if len(stretch.parts) > 1 else f"row {number + 1}"
         left, right = bounds[part.left.edge], bounds[part.right.edge]
         low, high = (_height(at, number, v) for v in (part.lower, part.upper))
-        wide = _width(left, right, low)
+        wide = Step(f"length of {name} at its lower edge", "in", _width(left, right, low))
+        over: Expression = wide
         if left.lies != "upright" or right.lies != "upright":
-            wide = (wide + _width(left, right, high)) / 2
-        area = wide * (high - low)
-        yield Step(f"area of row {number + 1} from {_said(part.lower)} up", "in2", area)
+            top = Step(f"length of {name} at its upper edge", "in", _width(left, right, high))
+            over = (wide + top) / 2
+        yield Step(f"area of {name} as it lies", "in2", over * (high - low))
     for k in range(len(row.end_laps)):
         name = f"area of end lap {k + 1} of row {number + 1}"
         yield Step(name, "in2", _lapped(at, number, k, stretch))
@@ -268,10 +280,6 @@ def _lapped(at: At, number: int, k: int, stretch: Stretch) -> Expression:
         high = added(across.lengths_up(stretch, middle))
         parts.append((right - left) * high)
     return added(parts)
-
-
-def _said(v: Inches) -> str:
-    return f"{v:.4g} in"
 
 
 def _width(left: Bound, right: Bound, height: Expression) -> Expression:

@@ -124,7 +124,11 @@ def minus(one: Expression, other: Expression) -> Expression:
     both = _both(one, other)
     if both is not None:
         return Constant(both[0] - both[1], _unit(one, other))
-    return -other if _is_nothing(one) else one - other
+    if not _is_nothing(one):
+        return one - other
+    if isinstance(other, Applied) and other.how == "difference":
+        return other.parts[1] - other.parts[0]
+    return -other
 
 
 def over(one: Expression, other: Expression) -> Expression:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from dataclasses import fields, replace
 from textwrap import wrap
 
 import pytest
@@ -18,6 +18,7 @@ from roofing_core import (
     Refused,
     Shingle,
     SingleSlope,
+    VentPipe,
     material,
     plan,
     workable,
@@ -66,7 +67,9 @@ def test_a_choice_is_told_from_a_default():
 def test_the_corner_of_a_cut_piece_is_where_a_hip_crosses_a_level_line(hip):
     """A square hip at 6:12 goes in 12 in for each 13.42 in up the slope, of the framing square."""
     found = working(hip, "/courses/3/laid/0/corners/0/0")
-    lean = next(line for line in found.lines if line.name.startswith("lean of the hip"))
+    lean = next(
+        line for line in found.lines if line.name.startswith("lean of the hip along edge 4")
+    )
     assert lean.result.value == pytest.approx(12 / 13.42, rel=0.005 / 13.42)
     assert found.result.value == pytest.approx(lean.result.value * hip.courses[3].butt)
     ends = {one.figure for line in found.lines for one in line.put_in}
@@ -212,6 +215,18 @@ def test_what_a_refusal_names_can_be_asked(shed):
     assert re.search(r" and \d+ more$", text)
     for pattern in named:
         assert working(shed, pattern.replace("*", "0")).lines
+
+
+def test_a_plan_holds_all_that_it_was_made_from():
+    """From what was measured and chosen, both of which it keeps, the same plan is made again."""
+    gable = Gable(length=240, width=144, pitch=0.75, measured="walls", eave_overhang=12)
+    pipe = VentPipe(plane="front", from_left=60, up_slope=40, diameter=3)
+    made = plan(Job(roof=gable, openings=(pipe,), name="Workshop", coursing=Coursing()))
+    kept = {field.name: getattr(made.choices, field.name) for field in fields(made.choices)}
+    again = Job(
+        roof=made.as_measured.roof, openings=made.as_measured.openings, name=made.name, **kept
+    )
+    assert plan(again) == made
 
 
 def test_asking_with_the_job_plans_it(shed):
