@@ -185,7 +185,9 @@ def test_every_printed_line_comes_to_its_figure_on_a_pocket_calculator(seed, sys
     assert lines_checked(planned(seed), paths, system) > 500
 
 
-@pytest.mark.parametrize(("name", "system"), [("eave off level", "us"), ("hip with openings", "metric")])
+@pytest.mark.parametrize(
+    ("name", "system"), [("eave off level", "us"), ("hip with openings", "metric")]
+)
 def test_every_printed_line_of_a_roof_that_cuts_pieces_every_way_does_too(name, system):
     made, known = plan(jobs(name)[1]), Known()
     found = {path: made_of(made, path, known) for path in numbers_in(made)}
