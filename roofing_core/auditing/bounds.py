@@ -22,6 +22,9 @@ MOST_LINES, MOST_VALLEYS, MOST_CAPPED, MOST_SIDES, MOST_OPENINGS = 20_000, 400, 
 #: Pieces of a course of which an outline is given, each for a corner or two of the deck.
 MOST_OUTLINED = 400
 
+#: Corners of all these outlines of one course together.
+MOST_CORNERS_OF_A_COURSE = 4_000
+
 #: Pieces of courses and starters in all: twice as many as can be planned.
 MOST_PIECES = 400_000
 
@@ -94,6 +97,8 @@ def _outlined(plan: FinishedPlan) -> Iterator[Fault]:
 def _pieces(at: Place, laid: Sequence[FinishedPiece]) -> Iterator[Fault]:
     outlined = [(k, piece) for k, piece in enumerate(laid) if piece.corners]
     yield from _fault(at, len(outlined), "pieces with corners", MOST_OUTLINED)
+    together = sum(len(piece.corners) + sum(map(len, piece.cutouts)) for _, piece in outlined)
+    yield from _fault(at, together, "corners in all", MOST_CORNERS_OF_A_COURSE)
     for k, piece in outlined:
         corners = len(piece.corners) + sum(map(len, piece.cutouts))
         yield from _fault((*at, k, "corners"), corners, "corners", MOST_CORNERS)

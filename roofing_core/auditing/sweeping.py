@@ -65,13 +65,19 @@ def joined(shapes: Iterable[Trapezoid]) -> tuple[Trapezoid, ...]:
     marks = sorted({v for one in every for v in one[:2]})
     if not marks[2:]:  # all of one height
         return tuple(_beside(every))
-    return tuple(
-        _grown_up(
-            [*_beside([s.between(low, high) for s in every if s.lower < high and s.upper > low])]
-            for low, high in pairwise(marks)
-            if high - low > DUST
-        )
-    )
+    return tuple(_grown_up([*_beside(row)] for row in _slabs(every, marks)))
+
+
+def _slabs(shapes: Iterable[Trapezoid], marks: Sequence[float]) -> Iterator[list[Trapezoid]]:
+    """Give what lies between each two heights; each shape is looked at only where it lies."""
+    waiting = sorted(shapes, key=lambda one: one[0], reverse=True)
+    standing: list[Trapezoid] = []
+    for low, high in pairwise(marks):
+        while waiting and waiting[-1].lower <= low:
+            standing.append(waiting.pop())
+        standing = [one for one in standing if one.upper > low]
+        if high - low > DUST:
+            yield [one.between(low, high) for one in standing]
 
 
 def region(

@@ -190,6 +190,9 @@ TOO_MUCH = {
         5, lambda laid: tuple(replace(laid[0], corners=_round(4)) for _ in range(401))
     ),
     "courses.4.laid.1.corners": with_piece(5, 2, lambda one: replace(one, corners=_round(201))),
+    "courses.6.laid": with_laid(
+        7, lambda laid: tuple(replace(laid[0], corners=_round(100)) for _ in range(41))
+    ),
     "courses": lambda whole: replace(whole, courses=whole.courses * 33),
     "underlayment.rows": with_rows(lambda rows: rows * 33),
 }  # fmt: skip
