@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from roofing_core.layers.coursing.outline import runs_through
+from roofing_core.layers.coursing.outline import runs_through, square_ends
 from roofing_core.roof.outlines import RoofPlane, is_lower
 from roofing_core.workings.at import At
 from roofing_core.workings.bounds import Bound, Past, Places, bound
-from roofing_core.workings.expressions import Expression, Figure
+from roofing_core.workings.expressions import Expression, Figure, Step
 
 
 def shingle_bounds(at: At, plane: int) -> tuple[Bound, ...]:
@@ -41,6 +41,48 @@ def shingle_bounds(at: At, plane: int) -> tuple[Bound, ...]:
             bound(at, plane, k, _shingled(at, one, plane, k)) for k in range(len(one.edges))
         ),
     )
+
+
+def square_tops(at: At, plane: int) -> tuple[tuple[Bound, Expression], ...]:
+    """Give the lines along which closed valleys end square at their top.
+
+    Args:
+        at: The plan.
+        plane: The plane, from 0.
+
+    Returns:
+        For each such valley the line, square to it through its top, and how high the top is.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.job.choices import Job
+    >>> from roofing_core.job.plan import plan
+    >>> from roofing_core.roof.planes import SingleSlope
+    >>> shed = plan(Job(roof=SingleSlope(eave_length=168, slope_length=112, pitch=0.25)))
+    >>> square_tops(At(shed, ()), 0)
+    ()
+    """
+    if at.plan.choices.valleying.method != "closed_cut":
+        return ()
+    one = at.plan.planes[plane]
+    return tuple(
+        _square_top(at, plane, corner, k)
+        for corner, k in square_ends(one, planes=at.plan.planes).items()
+    )
+
+
+def _square_top(at: At, plane: int, top: int, k: int) -> tuple[Bound, Expression]:
+    foot = (k + 1) % len(at.plan.planes[plane].corners) if top == k else k
+    (ut, vt), (uf, vf) = (
+        tuple(at("planes/*/corners/*/*", plane, n, axis) for axis in (0, 1)) for n in (top, foot)
+    )
+    name = f"the end, square, of the valley along side {k + 1} of {at.plan.planes[plane].name}"
+    lean = Step(f"lean of {name}", "1", (vt - vf) / (uf - ut))
+    return Bound(name, "sloping", Step(f"foot of {name}", "in", ut - lean * vt), lean), vt
 
 
 def _shingled(at: At, plane: RoofPlane, number: int, k: int) -> Past | None:

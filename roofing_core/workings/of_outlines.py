@@ -13,7 +13,7 @@ from roofing_core.layers.coursing.valley_joints import STEP
 from roofing_core.measures.units import Inches
 from roofing_core.workings.at import GEOMETRY, At, Table, table, under
 from roofing_core.workings.bounds import bound, corner_on, meeting
-from roofing_core.workings.covered import shingle_bounds, with_openings
+from roofing_core.workings.covered import shingle_bounds, square_tops, with_openings
 from roofing_core.workings.expressions import Constant, Expression, Path, Step, evaluated
 from roofing_core.workings.of_courses import plane_index
 from roofing_core.workings.of_points import agrees
@@ -162,7 +162,10 @@ def _corner(at: At) -> Expression | None:
         heights: tuple[Expression, ...] = (butt, at.figure((*row, "snap_line")), _top(at, k))
     else:
         heights = (butt, butt + at.figure((*row, "height")), _top(at, k))
-    places = with_openings(at, k, shingle_bounds(at, k), (), heights)
+    square = square_tops(at, k)
+    bounds = (*shingle_bounds(at, k), *(line for line, _ in square))
+    heights = (*heights, *(top for _, top in square))
+    places = with_openings(at, k, bounds, (), heights)
     if (axis == 0 or places.v(value[1]) is None) and places.u(value[0]) is None:
         joint = joint_at(at, value[0])
         if joint is not None:

@@ -139,26 +139,46 @@ def shingled_region(
     # What runs through a valley may reach past the top of its plane, where no course lies.
     top = max(v for _, v in plane.corners)
     past = [moved(k, kind) for k, kind in enumerate(plane.edges)]
-    corners = range(len(plane.corners) if valley.method == "closed_cut" else 0)
-    square = [k for k in corners if _ends_square(plane, k, past)]
+    square = square_ends(plane, planes=planes) if valley.method == "closed_cut" else {}
     return region_of(plane, past=past, holes=holes, square_at=square).up_to(top)
 
 
-def _ends_square(plane: RoofPlane, k: int, past: Sequence[Moved]) -> bool:
-    """Tell whether a closed valley ends square at a corner, whole shingles above it.
+def square_ends(plane: RoofPlane, *, planes: Sequence[RoofPlane]) -> dict[int, int]:
+    """Give the closed valleys of a plane that end square at their top, whole shingles above them.
 
-    There it has its top, at more than a right angle: of shingles that it cuts at an edge that goes
-    on upwards and that no caps cover, for where the cut would go on to, none run through; and of
-    those that run through at any, for so far the others are cut.
+    They end there at more than a right angle: of those that cut shingles the ones at an edge that
+    goes on upwards and that no caps cover, for where the cut would go on to, none run through; and
+    all whose shingles run through, for so far the others are cut.
+
+    Args:
+        plane: The plane.
+        planes: All planes of the roof, to know which runs through a valley.
+
+    Returns:
+        The place of each such corner of the plane, with that of the valley among its edges.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.roof.forms import Gable
+    >>> from roofing_core.roof.whole_roof import surfaces
+    >>> planes = surfaces(Gable(length=168, width=120, pitch=0.75)).planes
+    >>> square_ends(planes[0], planes=planes)
+    {}
     """
-    before = (k - 1) % len(plane.edges)
-    return any(
-        plane.edges[valley] == "valley" != plane.edges[other]
-        and (past[valley][0] > 0 or plane.edges[other] in _UNCOVERED)
-        and _top(plane, valley) == k
-        and _is_blunt(plane, k)
-        for valley, other in ((before, k), (k, before))
-    )
+    by_name, found = {one.name: one for one in planes}, {}
+    for k, kind in enumerate(plane.edges):
+        if kind == "valley":
+            top = _top(plane, k)
+            beside = plane.edges[(k - 1) % len(plane.edges) if top == k else top]
+            through = runs_through(plane, by_name[plane.beyond[k]])
+            covered = not through and beside not in _UNCOVERED
+            if beside != "valley" and not covered and _is_blunt(plane, top):
+                found[top] = k
+    return found
 
 
 def _top(plane: RoofPlane, k: int) -> int:
