@@ -39,15 +39,16 @@ def audit(plan: AnyPlan, *, limits: AuditLimits | None = None) -> Audit:
     """Judge from a finished plan alone whether the roof sheds water.
 
     Asks of every point of the deck, every joint, nail, lap and edge, layer by layer, what covers
-    it and by how much; nothing is sampled, and nothing that the plan says of itself is believed.
+    it and by how much; nothing is sampled. The planes, openings and materials are taken as the
+    plan gives them; nothing else that it says of itself is believed.
 
     Args:
         plan: A finished plan: as `plan` gives it, or as it was read, edited or not.
         limits: How much keeps water out; the published least unless given.
 
     Returns:
-        Whether it sheds water, the least margins found, the first places where water gets in, and
-        what the plan does not say enough of to be judged.
+        Whether it sheds water, the least margins found, the first places where water can get in,
+        and what the plan does not say enough of to be judged.
 
     Raises:
         Refused: What is given is no plan: a piece of no width, a course on no plane; names each.
@@ -122,4 +123,4 @@ def _verdict(asked: tuple[Asked, ...], breaches: int) -> Sentence:
             " be laid, and whether that sheds water, cannot be told."
         )
     places = "one place" if breaches == 1 else f"{breaches} places"
-    return say(f"Water gets in at {places} of {looked_at} looked at.")
+    return say(f"Water can get in at {places} of {looked_at} looked at.")

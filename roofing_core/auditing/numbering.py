@@ -73,4 +73,4 @@ def _nails(plan: FinishedPlan) -> Iterator[tuple[Where, int]]:
 
 def _steps(plan: FinishedPlan) -> Iterator[tuple[Where, int]]:
     for place, step in enumerate(plan.steps, 1):
-        yield Where("", f"step: {step.stage}", step.number, of="number"), step.number != place
+        yield Where("", f"step: {step.stage}", step.number, of="number"), abs(step.number - place)

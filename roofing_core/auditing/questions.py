@@ -163,7 +163,7 @@ QUESTIONS = _all(
     Question(
         code="plan.counted",
         asks="Pieces, rows and steps are numbered in their order, and the nails of metal counted.",
-        finds="{} off what there is",
+        finds="{} miscounted",
         unit="count",
         source=GEOMETRY,
     ),
@@ -264,7 +264,7 @@ QUESTIONS = _all(
     Question(
         code="sealing.dab_size",
         asks="A dab reaches at least {} from the middle of its nail: over the whole head.",
-        finds="dab of {} from the middle",
+        finds="{} from the middle of its nail",
         limit="nail_cover",
         source=NAIL,
     ),

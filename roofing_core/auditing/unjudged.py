@@ -48,6 +48,10 @@ def _of_any_roof(plan: FinishedPlan) -> Iterator[str]:
         " is judged is where each piece lies."
     )
     yield (
+        "Whether the planes and openings are those that were measured, and the materials those that"
+        " were bought: they are taken as the plan gives them."
+    )
+    yield (
         "What holds the roof in wind: how far apart metal, sheets and deck are nailed, how long"
         " nails are, and where in their zone they go."
     )
@@ -56,7 +60,7 @@ def _of_any_roof(plan: FinishedPlan) -> Iterator[str]:
     if plan.ice_barrier.rows:
         yield "How far inside the wall line the ice barrier reaches."
     if any(piece.corners for course in plan.courses for piece in course.laid):
-        yield "Whether pieces that are cut to an outline have nails enough."
+        yield "Whether pieces cut to an outline, or beside a valley, have nails enough."
 
 
 def _of_lines(plan: FinishedPlan) -> Iterator[str]:

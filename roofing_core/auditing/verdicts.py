@@ -1,4 +1,4 @@
-"""Verdicts: what an audit answers: the questions asked, the least margins, where water gets in."""
+"""Verdicts: what an audit answers: questions asked, least margins, where water can get in."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ class Place:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Breach:
-    """A place where water gets in, or could.
+    """A place where water can get in, or where the plan contradicts itself.
 
     Attributes:
         question: The question that it was found by.
@@ -95,9 +95,9 @@ class Audit:
         says: The same as a sentence.
         asked: One entry per question.
         margins: The least margin of each question that measures one and found anything to measure.
-        breaches: The first places where water gets in, question by question; none where it does
-            not.
-        breaches_found: In how many places it does, those told above among them.
+        breaches: The first places where water can get in, question by question; none where it
+            cannot.
+        breaches_found: In how many places it can, those told above among them.
         not_judged: What this roof has that a plan does not say enough of to be judged.
     """
 

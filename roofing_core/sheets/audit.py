@@ -1,4 +1,4 @@
-"""An audit as plain text: the verdict, where water gets in, the least margins, what was asked."""
+"""An audit as plain text: the verdict, what fails and where, the least margins, what was asked."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ def audit_text(audit: Audit, system: System = "us") -> str:
     margins = [one.says.written(system) for one in audit.margins]
     parts = (
         [audit.says.written(system).upper()],
-        _titled("Where water gets in", breaches),
+        _titled("What fails, and where", breaches),
         _titled("Least margins", margins),
         _titled("Not judged", [one.written(system) for one in audit.not_judged]),
         ["ASKED", "-----", *_questions(audit, system)],
