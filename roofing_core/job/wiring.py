@@ -12,7 +12,8 @@ from operator import attrgetter
 from typing import Any, Generic, TypeVar
 
 from roofing_core.job.choices import Choices
-from roofing_core.measures.faults import Refused
+from roofing_core.measures.faults import Refused, refuse_if_any
+from roofing_core.roof.given_planes import GivenPlanes, lone_valley_faults
 from roofing_core.roof.measuring import AnyRoof, measured
 from roofing_core.roof.openings import Opening, opening_faults
 from roofing_core.roof.outlines import Surfaces
@@ -64,6 +65,7 @@ def site_of(
     """
     try:
         found = measured(roof)
+        refuse_if_any(lone_valley_faults(roof) if isinstance(roof, GivenPlanes) else ())
     except Refused as refusal:
         raise refusal.below("roof") from None
     faults = opening_faults(openings, found.surfaces.planes)

@@ -256,3 +256,36 @@ def _lines(planes: Sequence[RoofPlane]) -> Iterator[RoofLine]:
         ours, theirs = shared.pop((name, other, kind)), shared.pop((other, name, kind))
         for one, two in zip(ours, theirs, strict=True):
             yield RoofLine(kind=kind, length=(one + two) / 2, planes=(name, other), ends=())
+
+
+def lone_valley_faults(roof: GivenPlanes) -> list[Fault]:
+    """Give the valleys that name no plane beyond: nobody can lay a valley from one side alone.
+
+    Args:
+        roof: The planes as measured, without other faults.
+
+    Returns:
+        One fault per plane with such a valley; none for most roofs.
+
+    Raises:
+        Nothing: The faults are the answer.
+
+    Source:
+        Shingles and metal of a valley lie on both of its planes.
+
+    >>> porch = GivenPlane(name="porch", pitch=0.5, edges=("eave", "valley", "ridge", "rake"),
+    ...     corners=((0, 0), (120, 0), (150, 60), (0, 60)))
+    >>> [fault.at for fault in lone_valley_faults(GivenPlanes(planes=(porch,)))]
+    [('planes', 0, 'beyond')]
+    """
+    found = []
+    for place, plane in enumerate(roof.planes):
+        beyond = plane.beyond or ("",) * len(plane.edges)
+        edges = zip(plane.edges, beyond, strict=True)
+        lone = sum(kind == "valley" and not other for kind, other in edges)
+        if lone:
+            wanted = say("the plane on the far side of every valley, which has its valley too")
+            found.append(
+                Fault(("planes", place, "beyond"), f"none for {lone} of its valleys", wanted)
+            )
+    return found

@@ -10,12 +10,16 @@ import pytest
 
 from roofing_core import (
     Coursing,
+    GivenPlane,
+    GivenPlanes,
     Job,
     Metalwork,
     Refused,
     SingleSlope,
     TooManyPieces,
+    Valleying,
     plan,
+    surfaces,
 )
 from tests.job.changing import at, changed
 
@@ -262,3 +266,21 @@ def test_what_came_and_what_would_do_are_not_written_alike(shed):
     told = refused(changed(shed, shingle__exposure=5.63))
     came, wanted, _ = told["shingle.exposure"].split(": ")
     assert wanted != f"at most {came}"
+
+
+@pytest.mark.parametrize("method", ["open", "closed_cut"])
+def test_a_valley_with_no_plane_beyond_is_refused_where_it_was_measured(method):
+    """Its shape alone is measured, but half a valley cannot be laid."""
+    porch = GivenPlane(
+        name="porch",
+        pitch=0.5,
+        corners=((0, 0), (120, 0), (150, 60), (0, 60)),
+        edges=("eave", "valley", "ridge", "rake"),
+    )
+    roof = GivenPlanes(planes=(porch,))
+    assert surfaces(roof).planes[0].edges[1] == "valley"
+    with pytest.raises(Refused) as refusal:
+        plan(Job(roof=roof, valleying=Valleying(method=method)))
+    (fault,) = refusal.value.faults
+    assert fault.at == ("roof", "planes", 0, "beyond")
+    assert "none for 1 of its valleys: the plane on the far side of every valley" in fault.written()
