@@ -39,6 +39,9 @@ MARGINS = {
 VALLEY = 135.0
 OPEN = 12 - (3 + VALLEY / 12 / 16)
 
+#: At its top the metal goes on up under the caps: 6 in past the ridge, unless more is asked for.
+OVER_RIDGE = 6.0
+
 #: Shingles that run through end 12 in past the middle, the others are cut 2 in short of it. What is
 #: nearer than 1/64 in touches.
 CLOSED, TOUCHING = 12 - 2, 1 / 64
@@ -55,7 +58,10 @@ def test_a_margin_is_that_of_the_sizes(margins, question, worked):
 
 
 def test_an_open_valley_laps_by_what_does_not_show(margins):
-    assert margins["valleys.lap"] == pytest.approx(OPEN, abs=0.05)
+    assert margins["valleys.lap"] == pytest.approx(OVER_RIDGE)
+    longer = replace(JOB, valleying=Valleying(over_ridge=12.0))
+    found = {one.question: one.value.value for one in audit(plan(longer)).margins}
+    assert found["valleys.lap"] == pytest.approx(OPEN, abs=0.05)
 
 
 def test_a_closed_valley_laps_by_what_runs_through_and_is_not_cut_back():
