@@ -10,7 +10,7 @@ from roofing_core.auditing.finished import FinishedPlan
 from roofing_core.auditing.finished_covers import FinishedCaps
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.joins import Join, Meeting, joins_of
-from roofing_core.auditing.shapes import TOUCHING, Point
+from roofing_core.auditing.shapes import Point
 from roofing_core.measures.units import Inches
 
 #: A nail on each side of the line.
@@ -54,11 +54,9 @@ def ask_caps(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> int:
         where = Where(join.first.plane, f"{join.kind} caps", k + 1, of=join.between())
         run = plan.caps[k] if k >= 0 else None
         if run is not None:
-            off = abs(run.line_length - join.length())
-            gauges["plan.as_stated"].see(
-                off if off > TOUCHING else 0.0, where._replace(of="length")
-            )
-        gauges["caps.spans"].see(_open(plan, run, join), where)
+            off = run.line_length - join.length()
+            gauges["plan.as_stated"].see_off(off, where._replace(of="length"))
+        gauges["caps.spans"].see_off(_open(plan, run, join), where)
         if run is not None:
             _Asking(plan, run, where, gauges).ask()
             over = ridges.over(join) if join.kind == "hip" else []
@@ -72,8 +70,8 @@ def _open(plan: FinishedPlan, run: FinishedCaps | None, join: Join) -> Inches:
     """Give how much of a hip or ridge lies under no cap."""
     if run is None:
         return join.length()
-    lacks = join.length() - sum(high - low for low, high in covered_by(plan, run))
-    return lacks if lacks > TOUCHING else 0.0
+    covered = sum(high - low for low, high in covered_by(plan, run))
+    return max(0.0, join.length() - covered)
 
 
 class _Ridges:
@@ -129,11 +127,11 @@ class _Asking:
         if run.exposure and shows[1:]:
             less = max(0.0, run.exposure - max(shows[:-1]))
             where = self.where._replace(of="exposure")
-            self.gauges["plan.as_stated"].see(less if less > TOUCHING else 0.0, where)
+            self.gauges["plan.as_stated"].see_off(less, where)
         for k, (butt, above) in enumerate(pairwise(run.butts), 1):
-            past = above - butt - run.exposure if run.exposure else 0.0
+            past = max(0.0, above - butt - run.exposure) if run.exposure else 0.0
             where = self._at(k, butt)._replace(of="exposure")
-            self.gauges["plan.as_stated"].see(past if past > TOUCHING else 0.0, where)
+            self.gauges["plan.as_stated"].see_off(past, where)
 
     def _faces_the_water(self) -> bool:
         """Tell whether laps may open uphill, or to the wind that rains."""

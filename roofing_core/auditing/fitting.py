@@ -12,6 +12,7 @@ from roofing_core.auditing.finished import (
     FinishedRun,
 )
 from roofing_core.auditing.gauges import Gauge, Where
+from roofing_core.auditing.metalling import on_run
 from roofing_core.auditing.rows import PlaneLaid, Row
 from roofing_core.auditing.shapes import TOUCHING
 from roofing_core.measures.units import Inches
@@ -56,9 +57,9 @@ def ask_fits(plan: FinishedPlan, laid: Iterable[PlaneLaid], gauges: Mapping[str,
             where = Where(band.plane, f"{part} row", band.number, 0, 0.0, band.lower)
             gauge.see(_past(_height(band), band.width), where)
     for run in plan.metal:
-        where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal")
+        where = on_run(run)
         gauge.see(_past(max(run.lengths, default=0.0), run.stock_length), where)
-        gauge.see(_beyond(run), where._replace(of="nails past its end"))
+        gauge.see_off(_beyond(run), where._replace(of="nails past its end"))
     _ask_covers(plan, gauge)
 
 
@@ -95,8 +96,7 @@ def _height(band: FinishedRow) -> Inches:
 def _beyond(run: FinishedRun) -> Inches:
     """Give how far past an end of a run its nails go."""
     nails = run.nail_positions
-    past = max(-min(nails, default=0.0), max(nails, default=0.0) - run.run_length)
-    return past if past > TOUCHING else 0.0
+    return max(0.0, -min(nails, default=0.0), max(nails, default=0.0) - run.run_length)
 
 
 def _ask_covers(plan: FinishedPlan, gauge: Gauge) -> None:

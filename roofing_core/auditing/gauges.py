@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from roofing_core.auditing.question import Question
 from roofing_core.auditing.questions import QUESTIONS, AuditLimits
+from roofing_core.auditing.shapes import TOUCHING
 from roofing_core.auditing.verdicts import Asked, Breach, Margin, Place
 from roofing_core.measures.published import with_figures
 from roofing_core.measures.sentences import Amount, Exact, Sentence, length, say
@@ -94,6 +95,10 @@ class Gauge:
             self.breaches += 1
             if len(self.told) < MOST_TOLD:
                 self.told.setdefault((*where[:4], where.of), (value, where))
+
+    def see_off(self, off: float, where: Where) -> None:
+        """Note how far something is off; nothing where edges that touch may be as far apart."""
+        self.see(abs(off) if abs(off) > TOUCHING else 0.0, where)
 
     def see_least(self, value: float, of: int, where: Where) -> None:
         """Note the least of several values, none of which breaches the limit."""

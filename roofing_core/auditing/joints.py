@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 
 from roofing_core.auditing.gauges import Gauge
 from roofing_core.auditing.rows import Joint, PlaneLaid, Row, stacked_rows
-from roofing_core.auditing.shapes import DUST, TOUCHING, Span
+from roofing_core.auditing.shapes import DUST, TOUCHING, Span, nearest
 
 #: A joint that shows by no more, above an opening or in a valley, is left unsaid by a plan.
 _SHORT = 1.0
@@ -49,7 +48,7 @@ def ask_joints(laid: PlaneLaid, gauges: Mapping[str, Gauge]) -> None:
 
 def _ask_apart(row: Row, over: Sequence[Joint], places: Sequence[float], gauge: Gauge) -> None:
     """Ask how far the joints of a row stand from those below it, all at a glance if well."""
-    apart = [_nearest(places, joint.u) for joint in over]
+    apart = [nearest(places, joint.u) for joint in over]
     near = min(apart, default=0.0)
     if over and near >= gauge.limit:
         joint = over[apart.index(near)]
@@ -66,14 +65,9 @@ def _ask_stated(row: Row, joints: Sequence[Joint], on_deck: _OnDeck, gauge: Gaug
     gauge.see_well(len(joints) - len(left))
     places = sorted(stated) if left else []
     for joint in left:
-        off = _nearest(places, joint.u) if places else joint.upper - joint.lower
+        off = nearest(places, joint.u, none=joint.upper - joint.lower)
         where = row.where(joint.u, joint.lower, piece=joint.piece)
-        gauge.see(off if off > TOUCHING else 0.0, where._replace(of="joint"))
-
-
-def _nearest(places: Sequence[float], u: float) -> float:
-    k = bisect_left(places, u)
-    return min([abs(at - u) for at in places[max(0, k - 1) : k + 1]])
+        gauge.see_off(off, where._replace(of="joint"))
 
 
 class _OnDeck:

@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from roofing_core.auditing.edges import Edge, runs_along
 from roofing_core.auditing.finished import FinishedPlan, FinishedRun
 from roofing_core.auditing.gauges import Gauge, Where
-from roofing_core.auditing.shapes import TOUCHING
 from roofing_core.measures.units import Inches
 
 #: Where water runs along the metal a lap faces it.
@@ -48,14 +47,12 @@ def ask_metal(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         if run is not None:
             _ask_legs(run, _of(edge), gauges)
         open_edge = edge.length() if run is None else max(0.0, edge.length() - run.run_length)
-        gauges["metal.spans"].see(
-            _beyond_dust(open_edge + (open_in(run) if run else 0.0)), _of(edge)
-        )
+        gauges["metal.spans"].see_off(open_edge + (open_in(run) if run else 0.0), _of(edge))
     for run in plan.metal:
         uphill = run.edge in _ALONG_THE_WATER and run.lap_direction != "upper_over_lower"
-        gauges["metal.downhill"].see(uphill, _on(run))
+        gauges["metal.downhill"].see(uphill, on_run(run))
         for k, (lap, begins) in enumerate(zip(laps_of(run), run.laps, strict=False), 1):
-            gauges["metal.lap"].see(lap, _on(run, piece=k, u=begins))
+            gauges["metal.lap"].see(lap, on_run(run, piece=k, u=begins))
 
 
 def _ask_legs(run: FinishedRun, where: Where, gauges: Mapping[str, Gauge]) -> None:
@@ -66,16 +63,34 @@ def _ask_legs(run: FinishedRun, where: Where, gauges: Mapping[str, Gauge]) -> No
         gauges["metal.face_leg"].see(run.face_leg, where)
 
 
-def _beyond_dust(inches: float) -> float:
-    return inches if inches > TOUCHING else 0.0
-
-
 def _of(edge: Edge) -> Where:
     return Where(edge.plane, f"{edge.metal_name().replace('_', ' ')} metal")
 
 
-def _on(run: FinishedRun, *, piece: int = 0, u: float = 0.0) -> Where:
-    return Where(run.plane, f"{run.edge.replace('_', ' ')} metal", 0, piece, u)
+def on_run(run: FinishedRun, *, piece: int = 0, u: Inches = 0.0, of: str = "") -> Where:
+    """Name a place on a run of metal.
+
+    Args:
+        run: The run.
+        piece: Which of its pieces; 0 for all of it.
+        u: How far along it.
+        of: Which of its figures is meant.
+
+    Returns:
+        The place.
+
+    Raises:
+        Nothing.
+
+    Source:
+        The plan's own names.
+
+    >>> run = FinishedRun(edge="left_rake", run_length=112, tab=2, lengths=(114,), lap=6,
+    ...                   lap_direction="either", laps=(), nails=12, deck_leg=2.5, plane="slope")
+    >>> on_run(run, of="nails").says().written()
+    'slope, left rake metal, nails'
+    """
+    return Where(run.plane, f"{run.edge.replace('_', ' ')} metal", 0, piece, u, of=of)
 
 
 def _starts(run: FinishedRun) -> list[float]:

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from roofing_core.auditing.finished import FinishedPiece, FinishedPlan
 from roofing_core.auditing.gauges import Gauge, Where
+from roofing_core.auditing.metalling import on_run
 
 
 def ask_numbers(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
@@ -67,8 +68,7 @@ def _nails(plan: FinishedPlan) -> Iterator[tuple[Where, int]]:
     for run in plan.metal:
         if run.nail_positions:
             shown = len(run.nail_positions) * run.nail_lines + run.tab_nails
-            where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal", of="nails")
-            yield where, abs(run.nails - shown)
+            yield on_run(run, of="nails"), abs(run.nails - shown)
 
 
 def _steps(plan: FinishedPlan) -> Iterator[tuple[Where, int]]:

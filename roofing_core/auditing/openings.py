@@ -10,7 +10,7 @@ from roofing_core.auditing.finished_covers import FinishedBent, FinishedOpening
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.shapes import TOUCHING
 from roofing_core.auditing.walls import PIPE, sides_of
-from roofing_core.measures.units import Inches, Pitch
+from roofing_core.measures.units import Pitch
 
 #: Residential code R903.2.2: a chimney wider than this has a cricket.
 NO_CRICKET_UP_TO = 30.0
@@ -105,7 +105,7 @@ def _ask_cricket(
     gauges["flashings.cricket_lap"].see(under, here)
     stated = (cricket.height, half * pitch), (cricket.up_slope, up_slope)
     for told, measured in (*stated, (cricket.valley_length, valley)):
-        gauges["plan.as_stated"].see(_off(told - measured), here)
+        gauges["plan.as_stated"].see_off(told - measured, here)
 
 
 def _pitch(plan: FinishedPlan, one: FinishedOpening) -> Pitch:
@@ -122,8 +122,4 @@ def _ask_pipes(
         told = min(pipe.side_flange, pipe.slope_flange)
         gauges["flashings.pipe"].see(min(side, slope, told), here)
         for stated, measured in ((pipe.side_flange, side), (pipe.slope_flange, slope)):
-            gauges["plan.as_stated"].see(_off(stated - measured), here)
-
-
-def _off(difference: Inches) -> Inches:
-    return abs(difference) if abs(difference) > TOUCHING else 0.0
+            gauges["plan.as_stated"].see_off(stated - measured, here)

@@ -5,9 +5,10 @@ The audit's own geometry. Nothing here is shared with what lays pieces out.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
-from math import hypot
+from math import hypot, inf
 from typing import NamedTuple
 
 from roofing_core.measures.units import Inches, SquareInches
@@ -221,6 +222,30 @@ def strip_beside(start: Point, end: Point, width: Inches) -> tuple[Point, ...]:
     out = width / hypot(bu - au, bv - av)
     in_u, in_v = (av - bv) * out, (bu - au) * out
     return start, end, (bu + in_u, bv + in_v), (au + in_u, av + in_v)
+
+
+def nearest(places: Sequence[Inches], u: Inches, *, none: Inches = inf) -> Inches:
+    """Give how far the nearest of several places is.
+
+    Args:
+        places: Where there is something, from the left.
+        u: From where it is measured.
+        none: What is given where there are no places.
+
+    Returns:
+        How far it is, to either side.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> nearest([0, 4, 9], 7), nearest([], 7)
+    (2, inf)
+    """
+    k = bisect_left(places, u)
+    return min([abs(at - u) for at in places[max(0, k - 1) : k + 1]], default=none)
 
 
 def overlaps(some: Sequence[Span], others: Sequence[Span]) -> list[Span]:

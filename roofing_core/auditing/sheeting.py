@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
+from math import inf
 
 from roofing_core.auditing.finished import FinishedPlan, FinishedRow
 from roofing_core.auditing.gauges import Gauge, Where
 from roofing_core.auditing.rows import PlaneLaid
-from roofing_core.auditing.shapes import DUST, Trapezoid, rectangle
+from roofing_core.auditing.shapes import DUST, Trapezoid, nearest, rectangle
 from roofing_core.auditing.sweeping import Cell, Layer, cells, joined, stacked
 
 #: International Residential Code, Table R905.1.1(2): two layers below this pitch.
@@ -181,16 +181,11 @@ class _Asking:
     def _ask_apart(self, one: _Sheet, other: _Sheet) -> None:
         below, above = _end_laps(one), _end_laps(other)
         for u in above:
-            near = _nearest(below, u)
-            if near is not None:
+            near = nearest(below, u)
+            if near < inf:
                 where = other.where(u, other.row.lower)
                 self.gauges["underlayment.end_laps_apart"].see(near, where)
 
 
 def _end_laps(sheet: _Sheet) -> list[float]:
     return sorted(piece.left for piece in sheet.row.pieces)[1:]
-
-
-def _nearest(places: Sequence[float], u: float) -> float | None:
-    k = bisect_left(places, u)
-    return min((abs(at - u) for at in places[max(0, k - 1) : k + 1]), default=None)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections import deque
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
@@ -16,8 +15,8 @@ from roofing_core.auditing.finished import (
     FinishedStarter,
 )
 from roofing_core.auditing.gauges import Gauge, Where
-from roofing_core.auditing.metalling import laps_of
-from roofing_core.auditing.shapes import TOUCHING
+from roofing_core.auditing.metalling import laps_of, on_run
+from roofing_core.auditing.shapes import TOUCHING, nearest
 from roofing_core.measures.units import Inches
 
 
@@ -65,8 +64,8 @@ def ask_stated(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
     _ask_lines(plan, gauges["plan.as_stated"])
     for run in plan.metal:
         for k, lap in enumerate(laps_of(run), 1):
-            where = Where(run.plane, f"{run.edge.replace('_', ' ')} metal", 0, k, run.laps[k - 1])
-            gauges["plan.as_stated"].see(_off(lap - run.lap), where._replace(of="lap"))
+            where = on_run(run, piece=k, u=run.laps[k - 1], of="lap")
+            gauges["plan.as_stated"].see_off(lap - run.lap, where)
 
 
 def _ask_lines(plan: FinishedPlan, gauge: Gauge) -> None:
@@ -81,9 +80,9 @@ def _ask_lines(plan: FinishedPlan, gauge: Gauge) -> None:
         names = frozenset(line.planes)
         lines[line.kind, names] = lines.get((line.kind, names), 0.0) + line.length
     for of in sorted({**edges, **lines}, key=lambda of: (of[0], sorted(of[1]))):
-        off = _off(edges.get(of, 0.0) - lines.get(of, 0.0))
+        off = edges.get(of, 0.0) - lines.get(of, 0.0)
         where = Where(", ".join(sorted(of[1])), of[0].replace("_", " "), of="length of the line")
-        gauge.see(off, where)
+        gauge.see_off(off, where)
 
 
 def _ask_pair(course: FinishedCourse, above: FinishedCourse, gauges: Mapping[str, Gauge]) -> None:
@@ -92,15 +91,15 @@ def _ask_pair(course: FinishedCourse, above: FinishedCourse, gauges: Mapping[str
     gauges["shingles.order"].see(not ordered, where)
     shows = above.butt - course.butt
     below = where._replace(number=course.number, v=course.butt)
-    gauges["plan.as_stated"].see(_off(shows - course.exposure), below._replace(of="exposure"))
+    gauges["plan.as_stated"].see_off(shows - course.exposure, below._replace(of="exposure"))
 
 
 def _ask_course(course: FinishedCourse, height: Inches, gauge: Gauge) -> None:
     """Hold the line that is snapped for a course against its butt: a shingle lies between them."""
     where = Where(course.plane, "course", course.number, 0, 0.0, course.butt)
     if height:
-        off = _off(course.snap_line - course.butt - height)
-        gauge.see(off, where._replace(of="line for the tops"))
+        off = course.snap_line - course.butt - height
+        gauge.see_off(off, where._replace(of="line for the tops"))
     _ask_pieces(course, where, gauge)
 
 
@@ -111,7 +110,7 @@ def _ask_pieces(row: FinishedCourse | FinishedStarter, where: Where, gauge: Gaug
     gauge.see_well(len(row.joints) - len(off))
     places = sorted(ends) if off else []
     for u in off:
-        gauge.see(_off(_nearest(places, u)), where._replace(u=u, of="joint"))
+        gauge.see_off(nearest(places, u, none=u), where._replace(u=u, of="joint"))
     for piece in row.laid:
         if piece.corners:
             across = [u for u, _ in piece.corners]
@@ -126,9 +125,9 @@ def _ask_end_laps(row: FinishedRow, part: str, gauge: Gauge) -> None:
     laid = sorted(piece.left for piece in row.pieces)[1:]
     stated = sorted(row.end_laps)
     for u in sorted({*laid, *stated}):
-        both = max(_nearest(laid, u), _nearest(stated, u))
+        both = max(nearest(laid, u, none=abs(u)), nearest(stated, u, none=abs(u)))
         where = Where(row.plane, f"{part} row", row.number, 0, u, row.lower, "end lap")
-        gauge.see(_off(both), where)
+        gauge.see_off(both, where)
 
 
 def _ask_head_laps(rows: Sequence[FinishedRow], part: str, gauge: Gauge) -> None:
@@ -139,21 +138,10 @@ def _ask_head_laps(rows: Sequence[FinishedRow], part: str, gauge: Gauge) -> None
         last = below.setdefault(row.plane, deque(maxlen=MOST_OVER_A_POINT))
         laps = [min(one.upper, row.upper) - row.lower for one in last]
         if row.head_lap and laps:
-            off = _off(min([lap - row.head_lap for lap in laps], key=abs))
-            gauge.see(off, where._replace(of="head lap"))
+            off = min([lap - row.head_lap for lap in laps], key=abs)
+            gauge.see_off(off, where._replace(of="head lap"))
         last.append(row)
         for k, piece in enumerate(row.pieces, 1):
             if piece.length:
-                off = _off(piece.right - piece.left - piece.length)
-                gauge.see(off, where._replace(piece=k, u=piece.left, of="length"))
-
-
-def _off(difference: Inches) -> Inches:
-    """Give how far something is off; nothing where it is not by more than edges that touch."""
-    return abs(difference) if abs(difference) > TOUCHING else 0.0
-
-
-def _nearest(places: Sequence[Inches], u: Inches) -> Inches:
-    """Give how far the nearest place is; all the way where there is none."""
-    k = bisect_left(places, u)
-    return min((abs(at - u) for at in places[max(0, k - 1) : k + 1]), default=abs(u))
+                off = piece.right - piece.left - piece.length
+                gauge.see_off(off, where._replace(piece=k, u=piece.left, of="length"))

@@ -15,7 +15,6 @@ from roofing_core.auditing.metalling import open_in
 from roofing_core.auditing.rows import PlaneLaid, Row
 from roofing_core.auditing.shapes import (
     DUST,
-    TOUCHING,
     Trapezoid,
     strip_beside,
     trapezoids,
@@ -219,7 +218,7 @@ def ask_valleys(plan: FinishedPlan, laid: Sequence[PlaneLaid], gauges: Mapping[s
         if run is not None:
             lacks = max(0.0, run.past_foot + join.length() - run.run_length) + open_in(run)
             where = Where(join.first.plane, "valley metal", of=join.between())
-            gauges["metal.spans"].see(lacks if lacks > TOUCHING else 0.0, where)
+            gauges["metal.spans"].see_off(lacks, where)
             gauges["valleys.top"].see(_ends(run) - join.length(), where)
         else:
             where = Where(join.first.plane, "valley lining", of=join.between())

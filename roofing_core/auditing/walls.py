@@ -10,7 +10,7 @@ from roofing_core.auditing.edges import edges_of
 from roofing_core.auditing.finished import FinishedPlan
 from roofing_core.auditing.finished_covers import FinishedStepPiece, FinishedStepRun
 from roofing_core.auditing.gauges import Gauge, Where
-from roofing_core.auditing.shapes import DUST, TOUCHING
+from roofing_core.auditing.shapes import DUST
 from roofing_core.measures.units import Inches
 
 PIPE = "vent_pipe"
@@ -129,10 +129,9 @@ def ask_walls(plan: FinishedPlan, gauges: Mapping[str, Gauge]) -> None:
         left.remove(run)
         where = _named(side)
         folded = _folded(plan, side) - gauges["flashings.corners"].limit
-        gauges["flashings.spans"].see(_open(run, side, max(0.0, folded)), where)
+        gauges["flashings.spans"].see_off(_open(run, side, max(0.0, folded)), where)
         strays = max(abs(run.lower - side.lower), abs(run.upper - side.upper))
-        strays = strays if strays > TOUCHING else 0.0
-        gauges["plan.as_stated"].see(strays, where._replace(of="ends of the wall"))
+        gauges["plan.as_stated"].see_off(strays, where._replace(of="ends of the wall"))
         gauges["flashings.legs"].see(min(legs.deck_leg, legs.wall_leg), where)
         _ask_pieces(plan, run, where, gauges)
 
@@ -164,8 +163,7 @@ def _open(run: FinishedStepRun, side: Side, folded: Inches) -> Inches:
     for piece in sorted(run.pieces, key=lambda piece: piece.lower):
         bare += max(0.0, min(piece.lower, side.upper) - reached)
         reached = max(reached, piece.upper)
-    bare += max(0.0, side.upper - reached)
-    return bare if bare > TOUCHING else 0.0
+    return bare + max(0.0, side.upper - reached)
 
 
 def _ask_pieces(
@@ -179,8 +177,8 @@ def _ask_pieces(
         at = where._replace(piece=k, v=above.lower)
         lap = piece.upper - above.lower
         gauges["flashings.step_lap"].see(lap, at)
-        off = run.lap - lap if run.lap else 0.0  # a piece may lap the one below it by more
-        gauges["plan.as_stated"].see(off if off > TOUCHING else 0.0, at._replace(of="lap"))
+        off = max(0.0, run.lap - lap) if run.lap else 0.0  # a piece may lap by more
+        gauges["plan.as_stated"].see_off(off, at._replace(of="lap"))
 
 
 def _is_under_its_own(piece: FinishedStepPiece, butts: Mapping[int, Inches]) -> bool:
