@@ -146,7 +146,7 @@ class Region:
         self, rings: Sequence[Sequence[Point]], edges: Sequence[Sequence[int]] = ()
     ) -> None:
         sides = list(_sides([*_levelled(rings)], edges))
-        marks = sorted({v for side in sides for _, v in (side.start, side.end)} | _crossings(sides))
+        marks = _marks({v for side in sides for _, v in (side.start, side.end)}, _crossings(sides))
         upright = [side for side in sides if side.start[1] != side.end[1]]
         pairs = [(a, b) for a, b in pairwise(marks) if b - a > _THIN]
         self._slabs = [tuple(_across(upright, lower, upper)) for lower, upper in pairs]
@@ -232,6 +232,16 @@ def _levelled(rings: Sequence[Sequence[Point]]) -> Iterator[list[Point]]:
         level[v] = at
     for ring in rings:
         yield [(u, level[v]) for u, v in ring]
+
+
+def _marks(corners: set[float], crossings: set[float]) -> list[float]:
+    """Give the heights at which a region is cut, but for crossings that are at another one."""
+    found = sorted(corners)
+    for v in sorted(crossings):
+        k = bisect_left(found, v)
+        if all(abs(v - at) > _THIN for at in found[max(0, k - 1) : k + 1]):
+            found.insert(k, v)
+    return found
 
 
 def _sides(rings: Sequence[Sequence[Point]], edges: Sequence[Sequence[int]]) -> Iterator[Side]:

@@ -1,8 +1,10 @@
 """Audits of random roofs of every form, with all that comes through them: no false alarm.
 
 What the audit finds on a plan made with the trade's own sizes, a finding has told already: joints
-that the trims cannot keep apart everywhere on a plane. The 60 roofs here are the first of some
-thousand that were looked at once.
+that the trims cannot keep apart everywhere on a plane, and closed valleys whose foot is not
+between two eaves. These roofs are a sample. Of 1,173 drawn in the same ways and planned with the
+defaults one breached a question with no finding for it, which is mended since and among these here;
+none had a finding that breaks code, 1,123 shed water, and on 350 nothing at all was found.
 """
 
 from __future__ import annotations
@@ -181,8 +183,8 @@ def test_a_roof_with_closed_valleys_gives_no_false_alarm(seed):
 
 
 # Some roofs with a valley that ends at a rake, which used to leak there: through a triangle of less
-# than 1 in2, or, the fourth, over a lap of 3.998 in.
-@pytest.mark.parametrize("seed", [27, 64, 84, 320, 5001])
+# than 1 in2, over a lap of 3.998 in (the fourth), by nails 0.03 in too near (the last).
+@pytest.mark.parametrize("seed", [27, 64, 84, 320, 5001, 8012])
 def test_a_closed_valley_that_ends_at_a_rake_keeps_water_out(seed):
     planned = plan(Job(roof=mixed_roof(seed), valleying=CLOSED))
     found = audit(planned)
@@ -212,6 +214,12 @@ def test_the_starter_of_a_higher_eave_ends_where_the_eave_does():
 @pytest.mark.parametrize("seed", [2024, 2081, 5038, 5047])
 def test_a_plane_with_a_second_top_or_a_second_eave_gives_no_alarm(seed):
     held_against_its_findings(plan(Job(roof=stepped_roof(seed))))
+
+
+# Two sides of a plane cross at the height of its corners, but for the last digit of a float: a part
+# of some courses was lost between the two heights.
+def test_a_crossing_at_the_height_of_a_corner_loses_no_part_of_a_course():
+    held_against_its_findings(plan(Job(roof=hip_roof(8114))))
 
 
 # Above a wall that ends at the top of an open valley more of the metal shows than beside it.

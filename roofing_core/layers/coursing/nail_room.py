@@ -16,7 +16,7 @@ Span = tuple[Inches, Inches]
 #: course over it, where water runs in, goes this far from that joint instead.
 NEAR_JOINT, OFF_JOINT = 0.5, 1.0
 
-#: So far inside its room a nail stands that has no better place there.
+#: So far inside its room, or a quarter of it, a nail stands that has no better place there.
 _INSIDE = 1 / 16
 
 #: Likewise: no nail nearer than this to the upper edge of an opening, where shingles end over its
@@ -154,8 +154,12 @@ def off_joint(nail: Inches, joints: Sequence[Inches], *, room: Sequence[Span]) -
     if k == len(joints) or joints[k] >= nail + NEAR_JOINT:
         return nail
     aside = sorted([joints[k] - OFF_JOINT, joints[k] + OFF_JOINT], key=lambda u: abs(u - nail))
-    ends = [(left + _INSIDE, right - _INSIDE) for left, right in room if left <= nail <= right]
-    farthest = max(
-        (u for span in ends for u in span), key=lambda u: abs(u - joints[k]), default=nail
-    )
+    ends = [
+        u
+        for left, right in room
+        if left <= nail <= right
+        for inset in [min(_INSIDE, (right - left) / 4)]
+        for u in (left + inset, right - inset)
+    ]
+    farthest = max(ends, key=lambda u: abs(u - joints[k]), default=nail)
     return next((u for u in aside if any(left < u < right for left, right in room)), farthest)
