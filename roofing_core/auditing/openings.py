@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from math import sqrt
+from types import MappingProxyType
 
 from roofing_core.auditing.finished import FinishedPlan
 from roofing_core.auditing.finished_covers import FinishedBent, FinishedOpening
@@ -16,7 +17,7 @@ from roofing_core.measures.units import Pitch
 NO_CRICKET_UP_TO = 30.0
 
 #: At the right end of courses stands the left side of an opening.
-_STANDS = {"left": "right", "right": "left"}
+_STANDS = MappingProxyType({"left": "right", "right": "left"})
 
 #: Of the nails in the base of a pipe's flashing one half is above the pipe, under the courses.
 _BARE_PART = 2
