@@ -13,11 +13,20 @@ from roofing_core.workings.working import PutIn, WorkedFigure, WorkedLine
 #: As many inputs are told one by one under a formula.
 _TOLD = 8
 
-_NOTE = (
-    "Numbers are in full, to twelve figures at most. whole( ) is rounded up to whole pieces, "
-    "distance( ) has no sign, angle( ) is that of a rise over a run. A line in plan is where "
-    "a x place to the right + b x place to the back = c. Of a list one entry is worked out; the "
-    "others are alike."
+#: What is said of the way of writing, each where one of these words comes; the first of any.
+_NOTES = (
+    (("",), "Numbers are in full, to twelve figures at most."),
+    (("whole(",), "whole( ) is rounded up to whole pieces."),
+    (("distance(",), "distance( ) has no sign."),
+    (("angle(",), "angle( ) is that of a rise over a run."),
+    (
+        (" a of ", " b of ", " c of "),
+        "A line in plan is where a x place to the right + b x place to the back = c.",
+    ),
+    (
+        ("sum of", "count of", "least of", "greatest of"),
+        "Of a list one entry is worked out; the others are alike.",
+    ),
 )
 
 
@@ -57,11 +66,17 @@ def working_text(working: WorkedFigure, system: System = "us") -> str:
        source.
     """
     title = f"WORKING OF {working.name.upper()}: {working.result.written(system)}"
-    head = [*wrap(title, WIDTH), *wrap(_NOTE, WIDTH)]
+    head = [*wrap(title, WIDTH), *wrap(_notes(working), WIDTH)]
     parts = ["\n".join(head) + "\n"]
     for number, line in enumerate(working.lines, 1):
         parts.append("\n".join(_lines(number, line, system)) + "\n")
     return "\n".join(parts)
+
+
+def _notes(working: WorkedFigure) -> str:
+    """Say how the lines are to be read, as far as these need it."""
+    all_of_it = "".join(f" {line.name} {line.formula.written()}" for line in working.lines)
+    return " ".join(note for words, note in _NOTES if any(word in all_of_it for word in words))
 
 
 def _lines(number: int, line: WorkedLine, system: System) -> Iterator[str]:

@@ -33,6 +33,10 @@ from roofing_core.workings.places import pattern_of
 #: A formula is a figure's that comes to it within this part of it: the dust of a few sums.
 _AGREES = 1e-9
 
+#: What a formula runs into where a plan was edited until its parts contradict each other: a length
+#: that is no longer on offer, a piece of a row that is gone. Of plans as made tests allow for none.
+_AT_ODDS = (ArithmeticError, AssertionError, LookupError, RuntimeError, StopIteration, ValueError)
+
 #: Every figure's formula, by the pattern of its place.
 FORMULAS: Mapping[str, Formula] = MappingProxyType(
     {
@@ -96,8 +100,12 @@ def formula_of(plan: Plan, path: Path, known: Known | None = None) -> tuple[Expr
 
 
 def _made(formula: Formula, at: At) -> tuple[Expression, str] | None:
-    made = formula.make(at)
-    return (made, formula.source) if made is not None and _agrees(made, at.value()) else None
+    try:
+        made = formula.make(at)
+        agrees = made is not None and _agrees(made, at.value())
+    except _AT_ODDS:
+        return None
+    return (made, formula.source) if made is not None and agrees else None
 
 
 def _agrees(made: Expression, value: float) -> bool:

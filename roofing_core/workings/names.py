@@ -156,6 +156,8 @@ def name_of(plan: Plan, path: Path) -> str:
     if path[0] == "cutting" and len(path) == _OF_THE_WHOLE:
         return _CUT.get(str(path[1]), words(path[1]))
     inner, *outer = reversed(list(_parts(plan, path)))
+    if inner == "value" and outer[0].startswith("the "):  # of an amount: the limit of a finding
+        inner, *outer = (outer[0].removeprefix("the "), *outer[1:])
     return " of ".join((inner, *outer))
 
 

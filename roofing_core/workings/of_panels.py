@@ -99,8 +99,8 @@ def piece_corner(at: At) -> Expression | None:
     >>> from roofing_core.job.plan import plan
     >>> from roofing_core.roof.forms import Pyramid
     >>> peak = plan(Job(roof=Pyramid(length=192, width=192, pitch=0.75), decking=Decking(lay=True)))
-    >>> evaluated(piece_corner(At(peak, ("deck", "pieces", 0, "corners", 3, 0))))
-    38.400000000000006
+    >>> round(evaluated(piece_corner(At(peak, ("deck", "pieces", 0, "corners", 3, 0)))), 6)
+    38.4
     """
     piece, axis = at.thing(3), int(at.path[-1])
     point = (at.near(0).value, at.near(1).value)

@@ -11,6 +11,7 @@ import pytest
 from roofing_core import (
     Coursing,
     Cutting,
+    Footprint,
     Gable,
     Hip,
     Job,
@@ -160,6 +161,14 @@ def test_an_edited_figure_is_refused_since_its_formula_does_not_come_to_it(shed)
         working(edited, "/courses/3/butt")
 
 
+def test_a_figure_of_a_plan_that_contradicts_itself_is_refused_too(shed):
+    """Its metal is cut from lengths that the edited plan no longer has."""
+    metal = replace(shed.choices.eave_metal, stock_lengths=(96.0,))
+    edited = replace(shed, choices=replace(shed.choices, eave_metal=metal))
+    with pytest.raises(Refused, match="a figure with a formula of its own"):
+        working(edited, "/metal/0/stock_length")
+
+
 @pytest.mark.parametrize(
     ("figure", "said"),
     [
@@ -250,3 +259,22 @@ def test_the_text_tells_all_of_it_in_narrow_lines(hip, figure, system):
             assert " ".join(wrap(part.written(system), 10_000)) in running
         assert line.source in running
     assert running.startswith(f"WORKING OF {found.name.upper()}: {found.result.written(system)}")
+
+
+def test_the_text_explains_what_its_own_lines_use(shed):
+    butt = working_text(working(shed, "/courses/19/butt"))
+    packs = working_text(working(shed, "/order/shingles/packs"))
+    corners = ((0, 0), (480, 0), (480, 180), (240, 180), (240, 360), (0, 360))
+    ell = Footprint(corners=corners, pitch=0.5, measured="walls", eave_overhang=12)
+    point = working_text(working(plan(Job(roof=ell)), "/planes/0/points/4/0"))
+    assert "whole( )" not in butt
+    assert "whole( )" in packs
+    assert "A line in plan is" not in packs
+    assert "A line in plan is" in point
+    for text in (butt, packs, point):
+        assert "Numbers are in full" in text
+
+
+def test_a_number_of_a_finding_is_called_what_it_is(shed):
+    assert working(shed, "/findings/0/value/value").name == "value of finding 1"
+    assert working(shed, "/findings/0/limit/value").name == "limit of finding 1"
