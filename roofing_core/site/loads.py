@@ -238,8 +238,8 @@ def _limits_of_a_stack(*, kept: bool) -> Iterator[Sentence]:
     yield say(
         "A load on a patch is no load on the whole roof: what matters is how much of it one rafter"
         " or truss carries. Set bundles across several, near walls and ridge, spread them, and not"
-        " on framing that is not braced yet; keep them there a week at most (the same guide, as"
-        " restated)."
+        " on framing that is not braced yet; keep them there a week at most (a component"
+        " makers' guide, as restated)."
     )
     yield say(
         "Whether the framing carries a stack is for its licensed designer or the makers of its"
