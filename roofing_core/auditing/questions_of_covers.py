@@ -13,7 +13,8 @@ COVERS = (
         " it reaches at least {} further under the shingles.",
         finds="{} under the shingles",
         limit="valley_lap",
-        source="Professional Roofing, the roofing contractors' journal, April 2008",
+        source="Professional Roofing, the roofing contractors' journal, April 2008, on open"
+        f" valleys; on closed ones {PRACTICE}",
     ),
     Question(
         code="valleys.nails",

@@ -9,7 +9,8 @@ VALLEY_LAP = rule(
     "What lies bare in a valley, metal or shingles that run through, reaches at least {} further"
     " under the shingles beside it.",
     applies="Every valley; the metal of an open one where it shows widest, at the foot of the"
-    " longest.",
+    " longest. The source is about open valleys, and reports that the shingle makers' association"
+    " asks for {6 in}; that the limit holds in closed ones too is common practice.",
     at_least=4.0,
     severity="against_practice",
     sources=(
