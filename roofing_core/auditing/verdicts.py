@@ -13,7 +13,8 @@ class Place:
     """Where on the roof something is.
 
     Attributes:
-        plane: The plane; empty for what is about the whole roof.
+        plane: The plane; of a line that two planes share both, with a comma between; empty for what
+            is about the whole roof.
         part: What it is about there: course, starter, a row of a sheet, a run of metal, a step.
         number: Which of these; 0 where there is but one.
         piece: Which of its pieces, from the left or in the order of laying; 0 for all of it.
