@@ -45,8 +45,8 @@ METAL_BELOW_DECK = rule(
 
 METAL_ORDER = rule(
     "metal.order",
-    "At most {} edges have their metal on the wrong side of the underlayment: under it at eaves,"
-    " over it at rakes.",
+    "No edge has its metal on the wrong side of the underlayment: it lies under it at eaves, over"
+    " it at rakes.",
     applies="Eaves and rakes.",
     at_most=0.0,
     unit="count",

@@ -44,8 +44,8 @@ WIND_CLASS_KNOWN = rule(
 
 WIND_CONDITIONS = rule(
     "wind.conditions",
-    "The classes of shingles hold where at most {} of these are so: open water or flat open land"
-    " about (exposure D), a roof over {60 ft} high, a hill or ridge that speeds up the wind.",
+    "The classes of shingles hold where none of these is so: open water or flat open land about"
+    " (exposure D), a roof over {60 ft} high, a hill or ridge that speeds up the wind.",
     applies="Where the ultimate design wind speed is given.",
     at_most=0.0,
     unit="count",

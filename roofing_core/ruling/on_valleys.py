@@ -51,8 +51,8 @@ VALLEY_TOP = rule(
 
 CLOSED_FOOT = rule(
     "valley.closed_foot",
-    "At most {} closed valleys begin elsewhere than between two eaves: at a pitch break, a wall or"
-    " another valley what runs through comes from two sides, and leaves a corner bare.",
+    "No closed valley begins elsewhere than between two eaves: at a pitch break, a wall or another"
+    " valley what runs through comes from two sides, and leaves a corner bare.",
     applies="Closed valleys.",
     at_most=0.0,
     unit="count",
