@@ -44,7 +44,8 @@ class AsMeasured:
     """What was measured, as it came in: a plan holds it, so that every figure goes back to it.
 
     Attributes:
-        roof: The roof, in the form and by the measurements that it was given by.
+        roof: The roof, in the form and by the measurements that it was given by; null where its
+            form has a measurement that was not given, such as a run where the slope was.
         openings: What comes through it, each where it was measured.
     """
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Literal
@@ -137,6 +137,9 @@ def working(plan: Plan, figure: str) -> WorkedFigure:
     path = path_of(figure)
     found = found_at(plan, path)
     if found is None or not _is_number(found[0]):
+        alike = [one for one in numbers_in(plan) if pattern_of(one) == pattern_of(path)]
+        if alike:
+            raise _not_there(figure, alike)
         raise _refused(plan, path, figure, "a number of the plan")
     known = Known()
     if origin_of(plan, path, known) == "laid_out":
@@ -258,6 +261,13 @@ def _refused(plan: Plan, path: Path, figure: str, wanted: str) -> Refused:
     found = get_close_matches(pattern_of(path)[:_REPEATED], near, n=_LISTED, cutoff=0) or heads
     more = f" and {len(near) - len(found)} more" if len(near) > len(found) else ""
     return Refused(Fault(("figure",), _shown(figure), say(f"{wanted}: {', '.join(found)}{more}")))
+
+
+def _not_there(figure: str, alike: Sequence[Path]) -> Refused:
+    """Refuse a place past the end of a list, and say from where to where its figures go."""
+    ends = dict.fromkeys((pointer_to(alike[0]), pointer_to(alike[-1])))
+    wanted = f"a number of the plan: {' to '.join(ends)}"
+    return Refused(Fault(("figure",), _shown(figure), say(wanted)))
 
 
 def _shown(figure: str) -> str:

@@ -187,7 +187,7 @@ WRONG = [
     ("/", "/courses/..."),
     ("courses/19/butt", None),
     ("/courses", "/courses/*/butt"),
-    ("/courses/20/butt", "/courses/*/butt"),
+    ("/courses/20/butt", "/courses/0/butt to /courses/19/butt"),
     ("/courses/-1/butt", "/courses/*/butt"),
     ("/courses/01/butt", "/courses/*/butt"),
     ("/courses/0/plane", "/courses/*/"),
