@@ -127,15 +127,17 @@ def _of_the_offset(layout: Layout) -> Iterator[Finding]:
 
 
 def _clear_trim(layout: Layout, strips: list[LaidStarter], least: float) -> float | None:
-    """Give the least trim that clears the joints of every starter from the course over it."""
+    """Give the least trim that clears the joints of every starter from the course over it.
+
+    Along higher eaves starters are trimmed more than it, each by as much as it is now.
+    """
     over = {id(strip): _joints_over(layout, strip) for strip in strips}
     long = strips[0].piece_length
+    now = layout.choices.starter.trim
     for k in range(whole_pieces(long / TRIM_STEP)):
         trim = k * TRIM_STEP
-        if all(
-            clearance_between(_joints_at(strip, trim), over[id(strip)], none=long) >= least - DUST
-            for strip in strips
-        ):
+        tried = ((_joints_at(one, one.trim + trim - now), over[id(one)]) for one in strips)
+        if all(clearance_between(*joints, none=long) >= least - DUST for joints in tried):
             return trim
     return None
 

@@ -150,7 +150,8 @@ def _starter(layout: Layout) -> Iterator[tuple[str, Sentence]]:
             say(
                 *cut,
                 "Trim ",
-                length(strip.trim),
+                # Along a higher eave the first piece begins somewhere within the pattern.
+                length(strip.laid[0].shingle_from if strip.laid else strip.trim),
                 f" off the first, set the adhesive at the {strip.edge.replace('_', ' ')}, the lower"
                 " edge ",
                 length(coursing.starter_past_metal),

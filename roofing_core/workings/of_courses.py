@@ -8,7 +8,7 @@ from typing import Final
 from roofing_core.measures.counting import DUST
 from roofing_core.roof.outlines import is_lower
 from roofing_core.workings.areas import area_above, exposed_area, laid_area, rows_length
-from roofing_core.workings.at import COUNTED, GEOMETRY, PRACTICE, At, Table, table, under
+from roofing_core.workings.at import COUNTED, GEOMETRY, PRACTICE, At, Table, same, table, under
 from roofing_core.workings.expressions import Constant, Expression, Figure, Path, evaluated
 
 _STARTER_NAIL_HEIGHT = Constant(3, "in", "height of a starter's nails")
@@ -319,6 +319,19 @@ def starter_nail_height(at: At, starter: tuple[str | int, ...]) -> Expression:
     return _STARTER_NAIL_HEIGHT.least(at.figure((*starter, "height")) / 2)
 
 
+def _starter_trim(at: At) -> Expression | None:
+    """Give the trim that is chosen; along a higher eave with what the course over it has more."""
+    chosen, over = at.choice("starter/trim"), course_over(at, at.base())
+    if over is None or same(chosen.value, at.value()):
+        return chosen
+    shifted = chosen + at.figure(("courses", over, "trim")) - at.choice("shingle/sequence/*", 0)
+    strip = strip_length(at)
+    around = round((at.value() - evaluated(shifted)) / strip.value)
+    if not around:
+        return shifted
+    return shifted - strip if around < 0 else shifted + strip
+
+
 _STARTER = (
     table(PRACTICE, butt=_starter_butt, height=_starter_height),
     table(
@@ -327,7 +340,7 @@ _STARTER = (
         overhang=_overhang,
         area=lambda at: laid_area(at, at.base()),
     ),
-    table(PRACTICE, trim=lambda at: at.choice("starter/trim")),
+    table(PRACTICE, trim=_starter_trim),
     table("A strip for each length of one, the first trimmed.", pieces=_pieces),
     table(COUNTED, nails=_nails),
 )

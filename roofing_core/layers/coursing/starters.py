@@ -28,7 +28,8 @@ class LaidStarter:
         butt: Height of its lower edge, negative below the eave metal.
         height: Of the strip.
         piece_length: Of a whole piece.
-        trim: Length trimmed from its first piece.
+        trim: Length trimmed from its first piece; along a higher eave by as much more as the course
+            over it is trimmed more than the first course.
         pieces: How many pieces it takes.
         joints: Where its pieces meet on the deck, from the left corner.
         clearance: Least distance from one of its joints to one of the course over it.
@@ -70,7 +71,7 @@ def lay_starters(
         field: The plane made ready.
         past_metal: How far a starter stands past the metal.
         height: Of the strip.
-        trim: Length trimmed from the first piece.
+        trim: Length trimmed from the first piece under the first course.
         strip: What they are cut from.
         courses: The courses of the plane.
 
@@ -122,6 +123,7 @@ def _starter(
         if one.left < right and one.right > left
     )
     over = next((one for one in courses if one.butt + one.exposure > edge_v), None)
+    trim = _under(over, trim, field=field, long=strip.length)
     row = Row(
         butt=butt,
         lower=butt,
@@ -152,6 +154,12 @@ def _starter(
         edge=plane.edges[k],
         area=sum(one.area() for one in stretches),
     )
+
+
+def _under(over: LaidCourse | None, trim: float, *, field: Field, long: float) -> float:
+    """Give the trim that puts joints under a course as `trim` puts them under the first one."""
+    more = over.trim - field.sequence[0] if over else 0.0
+    return (trim + more) % long if more else trim
 
 
 def _along(plane: RoofPlane, k: int, stretch: Stretch) -> tuple[Stretch, ...]:
