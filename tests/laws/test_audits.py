@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from roofing_core import Job, SingleSlope, Underlaying, audit, material, plan
+from roofing_core import AuditLimits, Job, SingleSlope, Underlaying, audit, material, plan
 from roofing_core.materials import Shingle
 from tests.recount.jobs import IN_64THS, IN_TENTHS_OF_MM, Drawn, drawn
 
@@ -27,13 +27,15 @@ BOTH_WAYS = {
 IF_FOUND = {
     "underlayment.head_lap": "underlayment.head_lap",
     "underlayment.end_laps_apart": "underlayment.end_lap_stagger",
+    "shingles.nailed": "pieces.nails",
 }
 
 #: Nothing is asked of these when a plan is made: a nail at the very edge of the next course, or
 #: under a joint of it.
 UNASKED = {"shingles.nails_covered", "shingles.nails_clear"}
 
-#: What a nail that is not covered asks for, and a plan that takes it for covered has not.
+#: What a nail that is not covered asks for, and a plan that takes it for covered has not; so it
+#: does of one that it is told to set on the very edge of the deck.
 OF_BARE_NAILS = {"sealing.dabs", "sealing.bedding"}
 
 
@@ -46,7 +48,8 @@ def held_against_each_other(job: Drawn) -> None:
         assert (question in breached) == bool(asked & rules), question
     for question, rule in IF_FOUND.items():
         assert question not in breached or rule in rules, question
-    bare = OF_BARE_NAILS if "shingles.nails_covered" in breached else set()
+    on_the_edge = planned.choices.coursing.edge_distance < AuditLimits().nail_cover
+    bare = OF_BARE_NAILS if on_the_edge or "shingles.nails_covered" in breached else set()
     assert breached <= {*BOTH_WAYS, *IF_FOUND, *UNASKED, *bare}
 
 
