@@ -20,7 +20,12 @@ from roofing_core.layers.coursing.nail_room import OVER_OPENING
 from roofing_core.layers.coursing.outline import shingled_region, valley_lines
 from roofing_core.layers.coursing.pieces import shingle_count
 from roofing_core.layers.coursing.sequences import period_of
-from roofing_core.layers.coursing.starters import LaidStarter, lay_starters
+from roofing_core.layers.coursing.starters import (
+    LaidStarter,
+    StarterWay,
+    joints_under,
+    lay_starters,
+)
 from roofing_core.measures.faults import together
 from roofing_core.measures.units import Inches, SquareInches
 from roofing_core.roof.openings import holes_in
@@ -182,17 +187,20 @@ def _lay_plane(site: Site, plane: RoofPlane, lines: Courses) -> PlaneShingled:
         least_valley_piece=site.choices.valleying.least_piece,
         minimum_clearance=how.minimum_clearance,
     )
-    laid = lay_courses(
-        field, lines, strip=strip_on(site, plane), nail_low=site.choices.shingle.nail_zone_low
-    )
-    starters = lay_starters(
-        field,
+    starting = StarterWay(
         past_metal=how.starter_past_metal,
         height=starter_height(site),
         trim=starter.trim,
         strip=starter_strip_on(site, plane),
-        courses=laid,
     )
+    laid = lay_courses(
+        field,
+        lines,
+        strip=strip_on(site, plane),
+        nail_low=site.choices.shingle.nail_zone_low,
+        joints_under=joints_under(field, lines, starting),
+    )
+    starters = lay_starters(field, starting, courses=laid)
     return PlaneShingled(lines=lines, starters=starters, courses=laid)
 
 

@@ -7,9 +7,10 @@ under the first course is `starters`.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
+from types import MappingProxyType
 
 from roofing_core.layers.coursing.courses import Course, Courses
 from roofing_core.layers.coursing.joint_lines import is_within, joints_on
@@ -28,6 +29,9 @@ from roofing_core.measures.units import Inches
 from roofing_core.roof.outlines import RoofPlane, is_lower
 from roofing_core.roof.polygons import signed_area
 from roofing_core.roof.slicing import Region, Stretch
+
+#: Courses that are laid alone.
+NO_STARTER: Mapping[int, Sequence[Inches]] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +63,12 @@ class Field:
 
 
 def lay_courses(
-    field: Field, lines: Courses, *, strip: Strip, nail_low: Inches
+    field: Field,
+    lines: Courses,
+    *,
+    strip: Strip,
+    nail_low: Inches,
+    joints_under: Mapping[int, Sequence[Inches]] = NO_STARTER,
 ) -> tuple[LaidCourse, ...]:
     """Lay every course of a plane.
 
@@ -68,6 +77,7 @@ def lay_courses(
         lines: Where its courses lie up the slope, from `courses`.
         strip: What they are cut from.
         nail_low: Low edge of the nail zone above the butt.
+        joints_under: Joints of starters that lie right under a course, by its number.
 
     Returns:
         One entry per course, eave first. Courses of which nothing lies on the plane are left out.
@@ -95,7 +105,8 @@ def lay_courses(
     laying = _Laying(field, strip, nail_low)
     rows: list[_Row] = []
     for line in lines.courses:
-        row = laying.row(line, lines, below=rows[-1].reaching if rows else ())
+        below = rows[-1].reaching if rows else ()
+        row = laying.row(line, lines, below=(*below, *joints_under.get(line.number, ())))
         rows += [row] if row.pieces else []
     rows = [laying.clear_of(row, over) for row, over in pairwise(rows)] + rows[-1:]
     above = [row.joints for row in rows]

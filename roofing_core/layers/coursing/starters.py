@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from roofing_core.layers.coursing.courses import Courses
 from roofing_core.layers.coursing.field import Field
 from roofing_core.layers.coursing.joint_lines import joints_on
 from roofing_core.layers.coursing.joints import clearance_between
@@ -56,23 +57,31 @@ class LaidStarter:
     area: SquareInches
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StarterWay:
+    """How starters lie.
+
+    Attributes:
+        past_metal: How far a starter stands past the metal.
+        height: Of the strip.
+        trim: Length trimmed from the first piece under the first course.
+        strip: What they are cut from.
+    """
+
+    past_metal: Inches
+    height: Inches
+    trim: Inches
+    strip: Strip
+
+
 def lay_starters(
-    field: Field,
-    *,
-    past_metal: Inches,
-    height: Inches,
-    trim: Inches,
-    strip: Strip,
-    courses: Sequence[LaidCourse],
+    field: Field, way: StarterWay, *, courses: Sequence[LaidCourse]
 ) -> tuple[LaidStarter, ...]:
     """Lay the starters of a plane: one along each eave and along a pitch break below it.
 
     Args:
         field: The plane made ready.
-        past_metal: How far a starter stands past the metal.
-        height: Of the strip.
-        trim: Length trimmed from the first piece under the first course.
-        strip: What they are cut from.
+        way: How they lie.
         courses: The courses of the plane.
 
     Returns:
@@ -92,56 +101,76 @@ def lay_starters(
     >>> field = Field(plane=plane, deck=region_of(plane), region=region, valleys=(), start_line=0,
     ...               sequence=(0,), edge_distance=0.75)
     >>> strip = Strip(length=36, nails=(1, 13, 23, 35), end_distance=1)
-    >>> lay_starters(field, past_metal=0.25, height=7, trim=4, strip=strip, courses=())[0].joints
+    >>> way = StarterWay(past_metal=0.25, height=7, trim=4, strip=strip)
+    >>> lay_starters(field, way, courses=())[0].joints
     (32, 68, 104, 140)
     """
-    return tuple(
-        _starter(field, k, past_metal, height=height, trim=trim, strip=strip, courses=courses)
-        for k in range(len(field.plane.edges))
-        if is_lower(field.plane, k)
-    )
+    edges = range(len(field.plane.edges))
+    return tuple(_starter(field, k, way, courses) for k in edges if is_lower(field.plane, k))
 
 
-def _starter(
-    field: Field,
-    k: int,
-    past_metal: float,
-    *,
-    height: float,
-    trim: float,
-    strip: Strip,
-    courses: Sequence[LaidCourse],
-) -> LaidStarter:
-    plane, region = field.plane, field.region
-    (left, edge_v), (right, _) = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
-    butt = edge_v - past_metal
-    upper = min(butt + height, region.highest)
-    stretches = tuple(
-        one
-        for stretch in region.between(butt, upper)
-        for one in _along(plane, k, stretch)
-        if one.left < right and one.right > left
-    )
+def joints_under(field: Field, lines: Courses, way: StarterWay) -> dict[int, tuple[Inches, ...]]:
+    """Give where the pieces of the starters will meet, before any course is laid over them.
+
+    Args:
+        field: The plane made ready.
+        lines: Where its courses lie up the slope.
+        way: How starters lie.
+
+    Returns:
+        The joints of the starters under a course, by its number.
+
+    Raises:
+        Nothing.
+
+    Source:
+        Geometry.
+
+    >>> from roofing_core.layers.coursing.courses import courses
+    >>> from roofing_core.roof.outlines import rectangle
+    >>> from roofing_core.roof.regions import region_of
+    >>> plane = rectangle(168, slope_length=112)
+    >>> deck = region_of(plane)
+    >>> field = Field(plane=plane, deck=deck, region=deck, valleys=(), start_line=0,
+    ...               sequence=(0, 6), edge_distance=0.75)
+    >>> strip = Strip(length=36, nails=(1, 13, 23, 35), end_distance=1)
+    >>> way = StarterWay(past_metal=0.25, height=7, trim=4, strip=strip)
+    >>> joints_under(field, courses(112, shingle_height=12, exposure=5), way)
+    {1: (32, 68, 104, 140)}
+    """
+    found: dict[int, tuple[Inches, ...]] = {}
+    sequence = field.sequence
+    for k, (_, edge_v) in enumerate(field.plane.corners):
+        over = next((line for line in lines.courses if line.butt + line.exposure > edge_v), None)
+        if over is None or not is_lower(field.plane, k):
+            continue
+        trim = _trim_under(sequence[(over.number - 1) % len(sequence)], field, way)
+        joints = _joints(field, way, _stretches(field, k, way), edge_v, trim)
+        found[over.number] = (*found.get(over.number, ()), *joints)
+    return found
+
+
+def _starter(field: Field, k: int, way: StarterWay, courses: Sequence[LaidCourse]) -> LaidStarter:
+    plane, strip, edge_v = field.plane, way.strip, field.plane.corners[k][1]
+    butt = edge_v - way.past_metal
+    stretches = _stretches(field, k, way)
     over = next((one for one in courses if one.butt + one.exposure > edge_v), None)
-    trim = _under(over, trim, field=field, long=strip.length)
+    trim = _trim_under(over.trim, field, way) if over else way.trim
     row = Row(
         butt=butt,
         lower=butt,
-        upper=upper,
+        upper=_upper(field, edge_v, way),
         start_line=field.start_line,
         trim=trim,
-        nail_height=min(STARTER_NAIL_HEIGHT, height / 2),
+        nail_height=min(STARTER_NAIL_HEIGHT, way.height / 2),
         joints_over=over.joints if over else (),
     )
     pieces = pieces_of(stretches, row=row, strip=strip, deck=field.deck, valleys=field.valleys)
-    on_deck = field.deck.between(edge_v, upper)
-    joints = joints_on(
-        stretches, on_deck, trim=trim, start_line=field.start_line, long=strip.length
-    )
+    joints = _joints(field, way, stretches, edge_v, trim)
     long = stretches[-1].right - stretches[0].left if stretches else 0.0
     return LaidStarter(
         butt=butt,
-        height=height,
+        height=way.height,
         piece_length=strip.length,
         trim=trim,
         pieces=len(pieces),
@@ -156,10 +185,34 @@ def _starter(
     )
 
 
-def _under(over: LaidCourse | None, trim: float, *, field: Field, long: float) -> float:
-    """Give the trim that puts joints under a course as `trim` puts them under the first one."""
-    more = over.trim - field.sequence[0] if over else 0.0
-    return (trim + more) % long if more else trim
+def _upper(field: Field, edge_v: float, way: StarterWay) -> float:
+    return min(edge_v - way.past_metal + way.height, field.region.highest)
+
+
+def _stretches(field: Field, k: int, way: StarterWay) -> tuple[Stretch, ...]:
+    """Give where the starter along an edge lies."""
+    plane = field.plane
+    (left, edge_v), (right, _) = plane.corners[k], plane.corners[(k + 1) % len(plane.corners)]
+    return tuple(
+        one
+        for stretch in field.region.between(edge_v - way.past_metal, _upper(field, edge_v, way))
+        for one in _along(plane, k, stretch)
+        if one.left < right and one.right > left
+    )
+
+
+def _joints(
+    field: Field, way: StarterWay, stretches: Sequence[Stretch], edge_v: float, trim: float
+) -> tuple[float, ...]:
+    on_deck = field.deck.between(edge_v, _upper(field, edge_v, way))
+    long = way.strip.length
+    return joints_on(stretches, on_deck, trim=trim, start_line=field.start_line, long=long)
+
+
+def _trim_under(over: float, field: Field, way: StarterWay) -> float:
+    """Give the trim under a course of a trim, as the starter's own is under the first course."""
+    more = over - field.sequence[0]
+    return (way.trim + more) % way.strip.length if more else way.trim
 
 
 def _along(plane: RoofPlane, k: int, stretch: Stretch) -> tuple[Stretch, ...]:
