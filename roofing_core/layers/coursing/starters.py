@@ -11,6 +11,7 @@ from roofing_core.layers.coursing.joint_lines import joints_on
 from roofing_core.layers.coursing.joints import clearance_between
 from roofing_core.layers.coursing.laid import LaidCourse
 from roofing_core.layers.coursing.pieces import Piece, Row, Strip, pieces_of
+from roofing_core.measures.counting import DUST
 from roofing_core.measures.units import Inches, SquareInches
 from roofing_core.roof.outlines import EdgeKind, RoofPlane, is_lower
 from roofing_core.roof.regions import FIRST_HOLE
@@ -144,7 +145,7 @@ def joints_under(field: Field, lines: Courses, way: StarterWay) -> dict[int, tup
         over = next((line for line in lines.courses if line.butt + line.exposure > edge_v), None)
         if over is None or not is_lower(field.plane, k):
             continue
-        trim = _trim_under(sequence[(over.number - 1) % len(sequence)], field, way)
+        trim = _trim_under(sequence[(over.number - 1) % len(sequence)], edge_v, field, way)
         joints = _joints(field, way, _stretches(field, k, way), edge_v, trim)
         found[over.number] = (*found.get(over.number, ()), *joints)
     return found
@@ -155,7 +156,7 @@ def _starter(field: Field, k: int, way: StarterWay, courses: Sequence[LaidCourse
     butt = edge_v - way.past_metal
     stretches = _stretches(field, k, way)
     over = next((one for one in courses if one.butt + one.exposure > edge_v), None)
-    trim = _trim_under(over.trim, field, way) if over else way.trim
+    trim = _trim_under(over.trim, edge_v, field, way) if over else way.trim
     row = Row(
         butt=butt,
         lower=butt,
@@ -209,10 +210,11 @@ def _joints(
     return joints_on(stretches, on_deck, trim=trim, start_line=field.start_line, long=long)
 
 
-def _trim_under(over: float, field: Field, way: StarterWay) -> float:
-    """Give the trim under a course of a trim, as the starter's own is under the first course."""
+def _trim_under(over: float, edge_v: float, field: Field, way: StarterWay) -> float:
+    """Give the trim along a higher eave: under its course as the own trim is under the first."""
     more = over - field.sequence[0]
-    return (way.trim + more) % way.strip.length if more else way.trim
+    is_lowest = edge_v <= min(v for _, v in field.plane.corners) + DUST
+    return way.trim if is_lowest or not more else (way.trim + more) % way.strip.length
 
 
 def _along(plane: RoofPlane, k: int, stretch: Stretch) -> tuple[Stretch, ...]:
