@@ -76,7 +76,7 @@ def from_quantity(quantity: Quantity[Any], unit: str = "in") -> float:
 
 def _magnitude(quantity: object, unit: str, *, wanted: str) -> Any:
     """Give the magnitude of a quantity in a unit; refuse what is no quantity of its dimension."""
-    import pint  # noqa: PLC0415 - see _registry
+    import pint  # noqa: PLC0415 - 150 ms, as above
 
     if not isinstance(quantity, pint.Quantity):
         asked = "one finite number with a unit, as a pint quantity"

@@ -31,6 +31,9 @@ _PLAIN = str.maketrans(
 #: Powers are read only in the name of a unit; anywhere else they would pass for digits.
 _POWERS = str.maketrans({"²": "2", "³": "3"})
 
+#: In inches.
+_FOOT = 12
+
 _DECIMAL = r"(?:[0-9]{1,12}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})"
 _NUMBER = rf"(?:(?:[0-9]{{1,6}}[ -])?[0-9]{{1,5}}/[0-9]{{1,5}}|{_DECIMAL})"
 _FEET = r"(?:feet|foot|ft\.?|')"
@@ -140,9 +143,10 @@ def read_length(text: str, *, at: str = "length") -> float:
     if match:
         feet = _worth(match[2] or "0", at, text)
         inches = _worth(match[3] or match[4] or "0", at, text)
-        if match[2] and match[3] and (feet != int(feet) or inches >= 12):  # noqa: PLR2004 - a foot
+        if match[2] and match[3] and (feet != int(feet) or inches >= _FOOT):
             raise Refused(fault(at, _echo(text), "whole feet, and inches under 12 after them"))
-        return _sized(-(feet * 12 + inches) if match[1] else feet * 12 + inches, at, text, "in")
+        inches += feet * _FOOT
+        return _sized(-inches if match[1] else inches, at, text, "in")
     match = _SI.fullmatch(plain)
     if match:
         millimetres = float(match[2]) * _millimetres(match[3])

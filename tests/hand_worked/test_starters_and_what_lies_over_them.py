@@ -1,16 +1,18 @@
-"""A starter along a second, higher eave: worked by hand beside each number.
+"""Starters along a second, higher eave and beside a valley: worked by hand beside each number.
 
-The plane is a shed's roof that is set back over an entry: 200 in wide down to the eave, and to its
-right as much again that ends 45 in further up.
+Joints stand 4 in apart by common practice, no published source. The first plane is a shed's roof
+that is set back over an entry: 200 in wide down to the eave, and as much again, to its right, that
+ends 45 in further up.
 """
 
 from __future__ import annotations
 
 from dataclasses import replace
+from math import sqrt
 
 import pytest
 
-from roofing_core import Job, audit, plan, working
+from roofing_core import Footprint, Job, audit, plan, working
 from roofing_core.materials.kinds import Starter
 from roofing_core.materials.listing import material
 from roofing_core.roof.given_planes import GivenPlane, GivenPlanes
@@ -63,3 +65,24 @@ def test_it_is_trimmed_by_as_much_more_as_that_course(chosen, trimmed):
     found = working(made, "/starters/1/trim")
     assert found.result.value == pytest.approx(trimmed, abs=1e-9)
     assert len(found.lines[-1].put_in) >= 3
+
+
+def test_a_joint_that_steps_aside_of_a_valley_clears_the_starter_and_the_next_course():
+    corners = ((0, 0), (360, 0), (360, 130), (120, 130), (120, 300), (0, 300))
+    made = plan(Job(roof=Footprint(corners=corners, pitch=4 / 12)))
+    (starter,) = (one for one in made.starters if one.plane == "side 3")
+    first = next(one for one in made.courses if one.plane == "side 3")
+    # The valley goes from the eave's end at 240 in across 60 in of plan, both ways: up the slope
+    # by 60 x the slope factor. At the nail line, 6 1/8 in up, it is at 240 + 6 1/8 / factor.
+    factor = sqrt(10) / 3
+    nearest = 240 + 6.125 / factor - 12  # 233.81
+    # Joints begin at the hip where the first butt is, 1/2 in below the eave: the starter's sixth
+    # at 231.78, the one of course 2, trimmed 6 in, at 229.78. Back by halves of an inch until it
+    # stands 4 in off both: 225.78 or less, 17 steps.
+    begins = -0.5 / factor
+    below, above = (begins + 6 * 39.375 - trim for trim in (4, 6))
+    assert starter.joints[-1] == pytest.approx(below, abs=1e-9)
+    assert nearest - 16 * 0.5 > above - 4 > nearest - 17 * 0.5
+    assert first.joints[-1] == pytest.approx(nearest - 17 * 0.5, abs=1e-9)
+    assert starter.clearance == 4
+    assert audit(made).sheds_water
